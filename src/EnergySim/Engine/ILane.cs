@@ -1,0 +1,63 @@
+namespace EnergySim.Engine;
+
+/// <summary>
+/// The numbers a step computes with: one case (<see cref="Scalar"/>) or several side by side. The physics is written once over this type.
+/// Every operation is one IEEE operation per case, in the order written, so a case gives the same bits alone and among others.
+/// </summary>
+/// <typeparam name="T">The implementing type.</typeparam>
+internal interface ILane<T> where T : struct, ILane<T>
+{
+    /// <summary>The same number in every case.</summary>
+    static abstract T All(double value);
+
+    /// <summary>The lesser; no NaN may come in.</summary>
+    static abstract T Min(T left, T right);
+
+    /// <summary>The greater; no NaN may come in.</summary>
+    static abstract T Max(T left, T right);
+
+    /// <summary>Case by case: <paramref name="then"/> where left &gt; right, else <paramref name="otherwise"/>.</summary>
+    static abstract T WhereAbove(T left, T right, T then, T otherwise);
+
+    /// <summary>True when left &gt; right in any case: lets a step skip what concerns none.</summary>
+    static abstract bool AnyAbove(T left, T right);
+
+    /// <summary>Sum.</summary>
+    static abstract T operator +(T left, T right);
+
+    /// <summary>Difference.</summary>
+    static abstract T operator -(T left, T right);
+
+    /// <summary>Product.</summary>
+    static abstract T operator *(T left, T right);
+}
+
+/// <summary>One case.</summary>
+/// <param name="Value">The number.</param>
+internal readonly record struct Scalar(double Value) : ILane<Scalar>
+{
+    /// <inheritdoc/>
+    public static Scalar All(double value) => new(value);
+
+    /// <inheritdoc/>
+    public static Scalar Min(Scalar left, Scalar right) => new(double.MinNative(left.Value, right.Value));
+
+    /// <inheritdoc/>
+    public static Scalar Max(Scalar left, Scalar right) => new(double.MaxNative(left.Value, right.Value));
+
+    /// <inheritdoc/>
+    public static Scalar WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) =>
+        left.Value > right.Value ? then : otherwise;
+
+    /// <inheritdoc/>
+    public static bool AnyAbove(Scalar left, Scalar right) => left.Value > right.Value;
+
+    /// <inheritdoc/>
+    public static Scalar operator +(Scalar left, Scalar right) => new(left.Value + right.Value);
+
+    /// <inheritdoc/>
+    public static Scalar operator -(Scalar left, Scalar right) => new(left.Value - right.Value);
+
+    /// <inheritdoc/>
+    public static Scalar operator *(Scalar left, Scalar right) => new(left.Value * right.Value);
+}

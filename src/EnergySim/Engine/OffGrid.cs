@@ -1,0 +1,130 @@
+using System.Runtime.CompilerServices;
+
+namespace EnergySim.Engine;
+
+/// <summary>Whether the house is dark, and why.</summary>
+internal enum Darkness
+{
+    /// <summary>It is served.</summary>
+    None,
+
+    /// <summary>The battery was empty with load unmet.</summary>
+    Energy,
+
+    /// <summary>The inverter tripped on overload.</summary>
+    Trip,
+}
+
+/// <summary>
+/// The step when the grid is down: the same rules with no import and no export, and around them darkness, restart and trip (ENGINE §5).
+/// </summary>
+internal static class OffGrid
+{
+    /// <summary>An interval off the grid.</summary>
+    /// <param name="plant">What does not change during the run, made with the grid down.</param>
+    /// <param name="row">What is wanted; normally the outage row.</param>
+    /// <param name="loadKw">House, kW AC.</param>
+    /// <param name="solarDcKw">DC solar at the battery inverter's inputs, kW.</param>
+    /// <param name="solarAcKw">AC of the separate solar inverter, kW.</param>
+    /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
+    /// <param name="dark">Whether the interval before left the house dark; what this one leaves on return.</param>
+    /// <param name="pending">Room for one interval's clamps; its content does not matter.</param>
+    /// <param name="book">Takes down clamps and flows.</param>
+    /// <returns>What of the house was not served, by cause.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static UnservedByCause Interval<TBook>(
+        in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
+        ref Scalar storedKwh, ref Darkness dark, ref PendingBook pending, ref TBook book)
+        where TBook : struct, IBook<Scalar>
+    {
+        if (dark != Darkness.None && Restarts(in plant, loadKw, solarDcKw, storedKwh)) dark = Darkness.None;
+        if (dark == Darkness.None)
+        {
+            Scalar start = storedKwh;
+            Scalar refusedKw = plant.SeparateSolarTooLarge ? solarAcKw : default;
+            Scalar takenKw = solarAcKw - refusedKw;
+            Flows<Scalar> flows = Served(in plant, in row, loadKw, solarDcKw, takenKw, ref storedKwh, ref pending);
+            if (!plant.SeparateSolarFollows && flows.CurtailedAcKw.Value > 0)
+            {
+                // It does not throttle: it trips, and gives nothing in this interval.
+                storedKwh = start;
+                refusedKw = solarAcKw;
+                flows = Served(in plant, in row, loadKw, solarDcKw, default, ref storedKwh, ref pending);
+            }
+            pending.Cut(LimitSite.Rule2OneToOne, plant.SeparateSolarTooLarge ? solarAcKw : default);
+            flows.SolarAcKw = solarAcKw;
+            flows.CurtailedAcKw += refusedKw;
+
+            Scalar unmetKw = flows.ImportKw;
+            flows.ImportKw = default;
+            flows.UnservedKw = Scalar.Min(unmetKw, loadKw);
+            UnservedByCause causes = pending.Causes(unmetKw, flows.UnservedKw);
+            bool trips = !plant.ManagesLoad && causes.Power > Step.TinyKw;
+            if (!trips)
+            {
+                bool wantsEnergy = pending.WithheldKw(LimitSite.Rule5Floor) > Step.TinyKw;
+                bool atFloor = storedKwh.Value <= row.FloorKwh.Value + Step.ToleranceKwh;
+                if (wantsEnergy && atFloor) dark = Darkness.Energy;
+                pending.PassOn(ref book);
+                book.Close(in flows);
+                return causes;
+            }
+            storedKwh = start;
+            dark = Darkness.Trip;
+        }
+        pending.Clear();
+        Flows<Scalar> night = DarkFlows(in plant, loadKw, solarDcKw, solarAcKw, ref storedKwh, ref pending);
+        pending.Cut(dark == Darkness.Trip ? LimitSite.Trip : LimitSite.Dark, loadKw);
+        pending.PassOn(ref book);
+        book.Close(in night);
+        return dark == Darkness.Trip ? new UnservedByCause { Trip = loadKw.Value } : new UnservedByCause { Energy = loadKw.Value };
+    }
+
+    private static bool Restarts(in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar storedKwh)
+    {
+        if (storedKwh.Value >= plant.RestartAboveKwh.Value) return true;
+        Scalar sunKw = Scalar.Min(solarDcKw, plant.SolarInputKw) * plant.InverterEfficiency;
+        sunKw = Scalar.Min(sunKw, Scalar.Min(plant.InverterKw, plant.InverterBreakerKw));
+        return sunKw.Value >= plant.StandbyKw.Value + loadKw.Value;
+    }
+
+    private static Flows<Scalar> Served(
+        in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
+        ref Scalar storedKwh, ref PendingBook pending)
+    {
+        pending.Clear();
+        Scalar busbarKw = Scalar.Max(default, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
+        return Step.Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref pending);
+    }
+
+    // Nothing is served and standby is not drawn; DC solar charges the cells if it can wake them.
+    private static Flows<Scalar> DarkFlows(
+        in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw, ref Scalar storedKwh, ref PendingBook pending)
+    {
+        Flows<Scalar> flows = default;
+        flows.LoadKw = loadKw;
+        flows.SolarDcKw = solarDcKw;
+        flows.SolarAcKw = solarAcKw;
+        flows.CurtailedAcKw = solarAcKw;
+        flows.UnservedKw = loadKw;
+        flows.Dark = Scalar.All(1);
+        Scalar dcKw = Scalar.Min(solarDcKw, plant.SolarInputKw);
+        pending.Cut(LimitSite.Rule1SolarInput, solarDcKw - dcKw);
+        flows.ClippedInputKw = Step.Clean(solarDcKw - dcKw);
+        if (plant.WakesBySolar && dcKw.Value > 0)
+        {
+            Scalar limitKw = plant.ChargeLimitKw;
+            if (!plant.ChargeTaper.IsNone) limitKw *= plant.ChargeTaper.At((storedKwh - plant.LowestKwh) * plant.UsablePerKwh);
+            Scalar roomKw = Scalar.Max(default, (plant.HighestKwh - storedKwh) * plant.RoomKwPerKwh);
+            Scalar chargeKw = Scalar.Min(dcKw, limitKw);
+            pending.Cut(LimitSite.Rule4DcChargeRate, dcKw - chargeKw);
+            Scalar allowedKw = Step.Clean(Scalar.Min(chargeKw, roomKw));
+            pending.Cut(LimitSite.Rule4DcFull, chargeKw - allowedKw);
+            flows.SolarDcToCellsKw = allowedKw;
+            storedKwh = Scalar.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * allowedKw)));
+        }
+        flows.CurtailedDcKw = Step.Clean(dcKw - flows.SolarDcToCellsKw);
+        flows.StoredKwh = storedKwh;
+        return flows;
+    }
+}

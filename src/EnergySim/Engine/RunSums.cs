@@ -1,0 +1,84 @@
+namespace EnergySim.Engine;
+
+/// <summary>
+/// What the site's meters saw, one value an interval, mean kW ≥ 0: the only thing that bills are made from.
+/// </summary>
+public sealed class MeterColumns
+{
+    /// <param name="count">Number of intervals.</param>
+    public MeterColumns(int count) => (Import, Export, Solar) = (new double[count], new double[count], new double[count]);
+
+    /// <summary>Bought.</summary>
+    public ReadOnlySpan<double> ImportKw => Import;
+
+    /// <summary>Sold.</summary>
+    public ReadOnlySpan<double> ExportKw => Export;
+
+    /// <summary>Solar put to use or sold, as AC: AC solar not curtailed + ηinv × DC solar neither clipped nor curtailed.</summary>
+    public ReadOnlySpan<double> SolarKw => Solar;
+
+    internal double[] Import { get; }
+
+    internal double[] Export { get; }
+
+    internal double[] Solar { get; }
+}
+
+/// <summary>The sums of a run, kWh, hours and counts.</summary>
+public sealed class RunSums
+{
+    private readonly double[] _flowsKwh;
+    private readonly double[] _withheldKwh;
+    private readonly double[] _boundHours;
+
+    internal RunSums(in SumsBook book, double startKwh, double endKwh, double stepHours, UnservedByCause unservedKwh, MeterColumns meter)
+    {
+        Flows<Scalar> s = book.SumKw;
+        _flowsKwh =
+        [
+            s.LoadKw.Value, s.StandbyKw.Value, s.SolarDcKw.Value, s.SolarAcKw.Value, s.ClippedInputKw.Value, s.SolarDcToLoadKw.Value,
+            s.SolarAcToLoadKw.Value, s.SolarDcToCellsKw.Value, s.SolarAcToCellsKw.Value, s.GridToCellsKw.Value, s.InverterInKw.Value,
+            s.InverterOutKw.Value, s.CellsToLoadKw.Value, s.CellsToGridKw.Value, s.SolarToGridKw.Value, s.CurtailedDcKw.Value,
+            s.CurtailedAcKw.Value, s.ImportKw.Value, s.ExportKw.Value, s.UnservedKw.Value, s.OverloadKw.Value,
+        ];
+        for (int i = 0; i < _flowsKwh.Length; i++) _flowsKwh[i] *= stepHours;
+        DarkIntervals = (int)s.Dark.Value;
+        _withheldKwh = new double[Limits.SiteCount];
+        for (int i = 0; i < _withheldKwh.Length; i++) _withheldKwh[i] = book.WithheldKw[i] * stepHours;
+        _boundHours = new double[Limits.Count];
+        for (int i = 0; i < _boundHours.Length; i++) _boundHours[i] = book.BoundIntervals[i] * stepHours;
+        StartKwh = startKwh;
+        EndKwh = endKwh;
+        UnservedKwh = unservedKwh;
+        Meter = meter;
+    }
+
+    /// <summary>Energy in the cells at the start of the span, kWh.</summary>
+    public double StartKwh { get; }
+
+    /// <summary>Energy in the cells at its end, kWh.</summary>
+    public double EndKwh { get; }
+
+    /// <summary>Number of dark intervals.</summary>
+    public int DarkIntervals { get; }
+
+    /// <summary>What the meters saw.</summary>
+    public MeterColumns Meter { get; }
+
+    /// <summary>House load not served, by what withheld it, kWh.</summary>
+    public UnservedByCause UnservedKwh { get; }
+
+    /// <summary>Energy of a flow over the span, kWh. Not for <see cref="LedgerColumn.StoredKwh"/> and <see cref="LedgerColumn.Dark"/>.</summary>
+    public double Kwh(LedgerColumn flow)
+    {
+        if (flow is LedgerColumn.StoredKwh or LedgerColumn.Dark)
+            throw new ArgumentOutOfRangeException(nameof(flow), flow, "This column is not a flow.");
+        return _flowsKwh[(int)flow];
+    }
+
+    /// <summary>Energy withheld at a site of the step, kWh (AC or DC as <see cref="LimitSite"/> says).</summary>
+    public double WithheldKwh(LimitSite site) => _withheldKwh[(int)site];
+
+    /// <summary>Hours in which a limit bound, once an interval.</summary>
+    public double BoundHours(Limit limit) => _boundHours[(int)limit];
+}

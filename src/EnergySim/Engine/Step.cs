@@ -1,0 +1,212 @@
+using System.Runtime.CompilerServices;
+
+namespace EnergySim.Engine;
+
+/// <summary>
+/// One interval: what is allowed of what is wanted, and the only code that changes stored energy. The rules are those of ENGINE §5 in
+/// their order. Written once over a lane type; it neither allocates, throws, nor looks at a price.
+/// </summary>
+internal static class Step
+{
+    /// <summary>Levels count as reached within this many kWh.</summary>
+    public const double ToleranceKwh = 1e-9;
+
+    /// <summary>Flows up to this many kW are rounding, and zero.</summary>
+    public const double TinyKw = 1e-11;
+
+    /// <summary>An interval on the grid.</summary>
+    /// <param name="plant">What does not change during the run, made with the grid up.</param>
+    /// <param name="row">What is wanted.</param>
+    /// <param name="loadKw">House, kW AC.</param>
+    /// <param name="solarDcKw">DC solar at the battery inverter's inputs, kW.</param>
+    /// <param name="solarAcKw">AC of the separate solar inverter, kW.</param>
+    /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
+    /// <param name="book">Takes down clamps and flows.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void OnGrid<T, TBook>(
+        in StepConstants<T> plant, in StepRow<T> row, T loadKw, T solarDcKw, T solarAcKw, ref T storedKwh, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    {
+        // While the house buys, output only changes places with import: the guard can but switch it off.
+        T elsewhereKw = solarAcKw - (solarAcKw * plant.AcOnBusbar);
+        T busbarKw = T.WhereAbove(loadKw + plant.StandbyKw - elsewhereKw, plant.BusbarKw, T.All(0), T.All(double.PositiveInfinity));
+        Flows<T> flows = Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref book);
+        flows.OverloadKw = Clean(T.Max(T.All(0), flows.ImportKw - plant.ImportKw));
+        book.Cut(LimitSite.Rule9Overload, flows.OverloadKw);
+        book.Close(in flows);
+    }
+
+    /// <summary>
+    /// Rules 1–9 but for what differs on and off the grid. <c>ImportKw</c> of the result is the load left plus grid charging; off the
+    /// grid the caller calls it unserved.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Flows<T> Rules<T, TBook>(
+        in StepConstants<T> plant, in StepRow<T> row, T loadKw, T solarDcKw, T solarAcKw, T busbarKw, ref T storedKwh, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    {
+        T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1);
+        T stored = storedKwh;
+        Flows<T> flows = default;
+        flows.LoadKw = loadKw;
+        flows.StandbyKw = plant.StandbyKw;
+        flows.SolarDcKw = solarDcKw;
+        flows.SolarAcKw = solarAcKw;
+
+        T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
+        T chargeLimitKw = plant.ChargeTaper.IsNone ? plant.ChargeLimitKw : plant.ChargeLimitKw * plant.ChargeTaper.At(usableShare);
+        T needKw = loadKw + plant.StandbyKw;
+        T sellBusbarKw = T.Min(busbarKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
+        T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero;
+        T wantsGrid = no, gridRoomKw = zero;
+        if (row.ChargesFromGrid)
+        {
+            wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, yes, no);
+            gridRoomKw = T.Max(zero, (row.GridCeilingKwh - stored) * plant.RoomKwPerKwh) * wantsGrid;
+        }
+
+        if (T.AnyAbove(solarDcKw + solarAcKw, zero))
+        {
+            // 1. The inputs clip.
+            T dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
+            flows.ClippedInputKw = Clean(solarDcKw - dcKw);
+
+            // 2. AC solar to the house.
+            flows.SolarAcToLoadKw = T.Min(solarAcKw, needKw);
+            acLeftKw = solarAcKw - flows.SolarAcToLoadKw;
+            needKw -= flows.SolarAcToLoadKw;
+
+            // 3. DC solar to the cells first while they may also be filled from the grid, as long as the house's import stays in bounds; else to the house.
+            T firstKw = zero;
+            if (row.ChargesFromGrid)
+            {
+                T mustKw = T.Max(zero, needKw - T.Min(row.ImportTargetKw, plant.ImportKw));
+                mustKw = T.Min(T.Min(mustKw, plant.InverterKw), T.Min(plant.InverterBreakerKw, T.Max(zero, busbarKw)));
+                firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
+            }
+            T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
+            toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
+            toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
+            toHouseKw = Clean(Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book));
+            flows.SolarDcToLoadKw = toHouseKw;
+            outKw = toHouseKw;
+            needKw -= toHouseKw;
+            dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
+
+            // 4. What is left charges the cells, DC first.
+            T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);
+            T dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcLeftKw, chargeLimitKw - firstKw, ref book);
+            dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
+            dcLeftKw = Clean(dcLeftKw - dcChargeKw);
+            dcChargeKw += firstKw;
+            flows.SolarDcToCellsKw = dcChargeKw;
+            chargeKw = dcChargeKw;
+            if (T.AnyAbove(acLeftKw, zero))
+            {
+                T wantKw = Limited(LimitSite.Rule4AcInverter, acLeftKw, plant.InverterKw, ref book);
+                wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
+                wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                rectifierKw = Clean(Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book));
+                flows.SolarAcToCellsKw = rectifierKw * plant.RectifierEfficiency;
+                chargeKw += flows.SolarAcToCellsKw;
+                acLeftKw -= rectifierKw;
+            }
+        }
+
+        // 5. The cells serve the house, unless something was charged.
+        T dischargeKw = zero;
+        T wantedKw = needKw - T.Min(row.ImportTargetKw, plant.ReliefKw);
+        wantedKw = T.WhereAbove(chargeKw, zero, zero, T.Max(zero, wantedKw));
+        T dischargeLimitKw = plant.DischargeLimitKw;
+        if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
+        if (T.AnyAbove(wantedKw, zero))
+        {
+            wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
+            wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
+            wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
+            wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
+            dischargeKw = Clean(Limited(LimitSite.Rule5Floor, wantedKw, (stored - row.FloorKwh) * plant.OutKwPerKwh, ref book));
+            flows.CellsToLoadKw = dischargeKw;
+            needKw = Clean(needKw - dischargeKw);
+            outKw += dischargeKw;
+        }
+
+        // 6. The grid charges.
+        T gridKw = zero;
+        if (row.ChargesFromGrid)
+        {
+            T wantKw = T.WhereAbove(outKw, tiny, zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
+            wantKw *= plant.PerRectifierEfficiency;
+            if (T.AnyAbove(wantKw, zero))
+            {
+                wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, (chargeLimitKw - chargeKw) * plant.PerRectifierEfficiency, ref book);
+                wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
+                wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
+                wantKw = Limited(LimitSite.Rule6Busbar, wantKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar) - needKw, ref book);
+                wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
+                gridKw = Clean(Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book));
+                flows.GridToCellsKw = gridKw * plant.RectifierEfficiency;
+                chargeKw += flows.GridToCellsKw;
+                rectifierKw += gridKw;
+            }
+        }
+
+        // 7. What solar is left is sold, or curtailed.
+        if (T.AnyAbove(acLeftKw + dcLeftKw, zero))
+        {
+            T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
+            T soldKw = dcLeftKw * plant.InverterEfficiency;
+            soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
+            soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
+            soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
+            soldKw = Clean(Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book));
+            flows.CurtailedAcKw = Clean(acLeftKw - soldAcKw);
+            flows.CurtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
+            flows.SolarToGridKw = soldAcKw + soldKw;
+            toGridKw = flows.SolarToGridKw;
+            outKw += soldKw;
+        }
+
+        // 8. The cells sell what lies above the sell-down level.
+        if (row.Sells)
+        {
+            T wantKw = T.Max(zero, ((stored - row.SellDownKwh) * plant.OutKwPerKwh) - dischargeKw);
+            wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
+            if (T.AnyAbove(wantKw, zero))
+            {
+                wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
+                wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
+                wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
+                wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
+                wantKw = Clean(Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book));
+                flows.CellsToGridKw = wantKw;
+                dischargeKw += wantKw;
+                outKw += wantKw;
+                toGridKw += wantKw;
+            }
+        }
+
+        // 9. The books are closed.
+        stored += plant.StepHours * ((plant.ChargeEfficiency * chargeKw) - (dischargeKw * plant.PerInverterEfficiency * plant.PerDischargeEfficiency));
+        storedKwh = T.Min(plant.HighestKwh, T.Max(plant.LowestKwh, stored));
+        flows.StoredKwh = storedKwh;
+        flows.InverterInKw = rectifierKw;
+        flows.InverterOutKw = outKw;
+        flows.ImportKw = Clean(needKw + gridKw);
+        flows.ExportKw = toGridKw;
+        return flows;
+    }
+
+    /// <summary>What a limit lets through; what it withholds is booked.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Limited<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    {
+        T allowedKw = T.Min(wantedKw, T.Max(T.All(0), limitKw));
+        book.Cut(site, wantedKw - allowedKw);
+        return allowedKw;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static T Clean<T>(T kw) where T : struct, ILane<T> => T.WhereAbove(kw, T.All(TinyKw), kw, T.All(0));
+}

@@ -1,0 +1,108 @@
+using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Strategies;
+using EnergySim.Tariffs;
+using NodaTime;
+
+namespace EnergySim;
+
+/// <summary>A home as the questions see it: what it uses, what its roof gives, what it pays, and what it is offered.</summary>
+public sealed record Home
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Where it is, in words.</summary>
+    public string Place { get; init; } = "";
+
+    /// <summary>What the house uses, kW AC.</summary>
+    public required Profile Load { get; init; }
+
+    /// <summary>What the roof gives; null = no solar.</summary>
+    public Solar? Solar { get; init; }
+
+    /// <summary>The rate plan.</summary>
+    public required Tariff Tariff { get; init; }
+
+    /// <summary>The account with the utility.</summary>
+    public Account Account { get; init; } = new();
+
+    /// <summary>The service and the agreement's export limit; a battery's own breaker comes with its offer.</summary>
+    public Service Service { get; init; } = new();
+
+    /// <summary>The offers, each compared with the home as it is.</summary>
+    public required IReadOnlyList<Offer> Offers { get; init; }
+}
+
+/// <summary>The account with the utility: what differs from customer to customer on one plan.</summary>
+public sealed record Account
+{
+    /// <summary>Meter-read dates: n + 1 dates bound n bills, each bill from its date up to the next. Empty = calendar months.</summary>
+    public IReadOnlyList<LocalDate> ReadDates { get; init; } = [];
+
+    /// <summary>The permission to operate, whose anniversary settles the year; null = 1 January.</summary>
+    public LocalDate? Anniversary { get; init; }
+}
+
+/// <summary>Solar on the roof, and what it is connected to today.</summary>
+public sealed record Solar
+{
+    /// <summary>Power in each interval, kW.</summary>
+    public required Profile Profile { get; init; }
+
+    /// <summary>True when the profile is DC at the inverter's inputs; false when it is AC as metered behind the inverter.</summary>
+    public required bool IsDc { get; init; }
+
+    /// <summary>AC rating of today's inverter, kW; null = unknown (no clipping then; required for a DC profile).</summary>
+    public double? InverterKw { get; init; }
+
+    /// <summary>Efficiency of today's inverter, 0–1; used with a DC profile only.</summary>
+    public double InverterEfficiency { get; init; } = 0.96;
+}
+
+/// <summary>The electric service.</summary>
+public sealed record Service
+{
+    /// <summary>Line-to-line volts.</summary>
+    public double Volts { get; init; } = 240;
+
+    /// <summary>Rating of the main breaker, A; null = no import cap.</summary>
+    public double? MainAmps { get; init; }
+
+    /// <summary>The setting of the import cap where it is not 0.8 × main × volts, kW.</summary>
+    public double? ImportLimitKw { get; init; }
+
+    /// <summary>Most power that the agreement lets the site sell, kW; null = no limit, 0 = no export.</summary>
+    public double? ExportLimitKw { get; init; }
+
+    /// <summary>Rating of a busbar that a power control system guards, A; null = no guard.</summary>
+    public double? GuardedBusbarAmps { get; init; }
+
+    /// <summary>True when the battery discharges to hold import at the cap.</summary>
+    public bool RelievesImport { get; init; } = true;
+}
+
+/// <summary>A proposed installation with its price.</summary>
+public sealed record Offer
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The battery unit.</summary>
+    public required Battery Battery { get; init; }
+
+    /// <summary>How many units, ≥ 1.</summary>
+    public required int Units { get; init; }
+
+    /// <summary>Price installed, in the tariff's money; null = not stated.</summary>
+    public decimal? Price { get; init; }
+
+    /// <summary>The breaker between the battery inverters and the panel, A; null = no limit.</summary>
+    public double? BreakerAmps { get; init; }
+
+    /// <summary>True when the battery's own inverter takes the place of today's solar inverter (needs a DC profile).</summary>
+    public bool ReplacesSolarInverter { get; init; }
+
+    /// <summary>What the battery is told to do.</summary>
+    public required Strategy Strategy { get; init; }
+}

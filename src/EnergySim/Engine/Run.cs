@@ -167,7 +167,7 @@ public sealed class Run
         where TBook : struct, IBook<Scalar>
     {
         public TBook Inner = inner;
-        private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar;
+        private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar, _load = meter.Load;
         private int _index = index;
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -180,6 +180,7 @@ public sealed class Run
             _export[_index] = flows.ExportKw.Value;
             _solar[_index] = (flows.SolarAcKw.Value - flows.CurtailedAcKw.Value)
                 + (inverterEfficiency * (flows.SolarDcKw.Value - flows.ClippedInputKw.Value - flows.CurtailedDcKw.Value));
+            _load[_index] = flows.LoadKw.Value + flows.StandbyKw.Value;
             _index++;
             Inner.Close(in flows);
         }

@@ -1,0 +1,216 @@
+using EnergySim.Time;
+using NodaTime;
+
+namespace EnergySim.Tariffs;
+
+/// <summary>What an interval's energy is billed as.</summary>
+/// <param name="Bill">Index of the bill.</param>
+/// <param name="Version">Index of the tariff's version.</param>
+/// <param name="Season">Season.</param>
+/// <param name="Period">Period.</param>
+public readonly record struct Bucket(int Bill, int Version, string Season, string Period);
+
+/// <summary>Days of one bill under one version and season.</summary>
+/// <param name="Bill">Index of the bill.</param>
+/// <param name="Version">Index of the tariff's version.</param>
+/// <param name="Season">Season.</param>
+public readonly record struct BillPart(int Bill, int Version, string Season);
+
+/// <summary>
+/// A plan laid onto an axis: each interval's bucket, event, windows and export price, worked out once and read by every run on that axis.
+/// </summary>
+public sealed class TariffCalendar
+{
+    internal const byte EventFlag = 1, ChargeFlag = 2, RewardFlag = 4;
+
+    private readonly DayRules[] _rules;
+    private readonly int[] _bucketOf;
+    private readonly byte[] _flags;
+    private readonly DayFacts[] _days;
+    private readonly int _firstDay;
+
+    /// <param name="tariff">The plan.</param>
+    /// <param name="axis">The intervals, in the plan's zone.</param>
+    /// <param name="account">Read dates and anniversary; null = calendar months.</param>
+    /// <exception cref="ArgumentException">The zones differ, a date is in no bill or season, a minute in no period, or a period has no price.</exception>
+    public TariffCalendar(Tariff tariff, TimeAxis axis, Account? account = null)
+    {
+        ArgumentNullException.ThrowIfNull(tariff);
+        ArgumentNullException.ThrowIfNull(axis);
+        if (tariff.Zone.Id != axis.Zone.Id)
+            throw new ArgumentException($"The plan is in {tariff.Zone.Id}, the home in {axis.Zone.Id}.", nameof(tariff));
+        Tariff = tariff;
+        Axis = axis;
+        var notes = new List<string>();
+        Bills = BillSpan.Of(axis, account ?? new Account(), notes);
+        int firstYear = axis.LocalDateOf(0).Year, lastYear = axis.LocalDateOf(axis.Count - 1).Year;
+        _rules = [.. tariff.Versions.Select(v => new DayRules(v, firstYear, lastYear))];
+        _firstDay = axis.LocalDayOf(0);
+        _days = new DayFacts[axis.LocalDayOf(axis.Count - 1) - _firstDay + 1];
+        for (int d = 0; d < _days.Length; d++) _days[d] = FactsOf(_firstDay + d);
+        (_bucketOf, Buckets) = LayBuckets();
+        _flags = LayFlags();
+        Parts = CountDays();
+        Demand = DemandCells.Lay(this, notes);
+        ExportPrices = ExportPriceTable.Lay(this);
+        HasPlainIntervals = ExportPrices.Parts.Count == 0 && !_flags.AsSpan().ContainsAnyExcept((byte)0);
+        NoteBoundaries(notes);
+        Notes = notes;
+    }
+
+    /// <summary>The plan.</summary>
+    public Tariff Tariff { get; }
+
+    /// <summary>The intervals.</summary>
+    public TimeAxis Axis { get; }
+
+    /// <summary>The bills.</summary>
+    public IReadOnlyList<BillSpan> Bills { get; }
+
+    /// <summary>The buckets, in order of first appearance.</summary>
+    public IReadOnlyList<Bucket> Buckets { get; }
+
+    /// <summary>For each interval the index of its bucket.</summary>
+    public ReadOnlySpan<int> BucketOf => _bucketOf;
+
+    /// <summary>Number of days by bill, version and season.</summary>
+    public IReadOnlyDictionary<BillPart, int> Parts { get; }
+
+    /// <summary>Sentences on what was assumed.</summary>
+    public IReadOnlyList<string> Notes { get; }
+
+    internal DemandCells Demand { get; }
+
+    internal ExportPriceTable ExportPrices { get; }
+
+    internal ReadOnlySpan<byte> Flags => _flags;
+
+    /// <summary>True when nothing but its bucket matters of an interval: no event, no window, no export price by the hour.</summary>
+    internal bool HasPlainIntervals { get; }
+
+    /// <summary>The rules of a version.</summary>
+    public DayRules RulesOf(int version) => _rules[version];
+
+    /// <summary>The version in force on the last day of a bill: what is taken once a bill is taken at its terms.</summary>
+    public int VersionAtEndOf(BillSpan bill)
+    {
+        ArgumentNullException.ThrowIfNull(bill);
+        return _days[bill.UntilDay - 1 - _firstDay].Version;
+    }
+
+    /// <summary>For each interval whether it lies in one of the named periods; with no names, in the dearest period of its season and version.</summary>
+    /// <exception cref="ArgumentException">A name is no period of the plan.</exception>
+    public bool[] InPeriods(IReadOnlyList<string> periods)
+    {
+        ArgumentNullException.ThrowIfNull(periods);
+        foreach (string name in periods)
+            if (!Tariff.Versions.Any(v => v.Periods.Any(p => p.Period == name))) throw new ArgumentException($"\"{name}\" is no period of {Tariff.Name}.", nameof(periods));
+        var inside = new bool[Buckets.Count];
+        for (int b = 0; b < inside.Length; b++)
+            inside[b] = periods.Count > 0 ? periods.Contains(Buckets[b].Period) : IsDearest(Buckets[b]);
+        var result = new bool[Axis.Count];
+        for (int i = 0; i < result.Length; i++) result[i] = inside[_bucketOf[i]];
+        return result;
+    }
+
+    // A plan of one price all day has no dearest period.
+    private bool IsDearest(Bucket bucket)
+    {
+        DayRules rules = _rules[bucket.Version];
+        decimal own = rules.PriceOf(bucket.Season, bucket.Period)!.TotalPerKwh;
+        IEnumerable<decimal> prices = Buckets.Where(b => b.Version == bucket.Version && b.Season == bucket.Season)
+            .Select(b => rules.PriceOf(b.Season, b.Period)!.TotalPerKwh).ToList();
+        return own == prices.Max() && own > prices.Min();
+    }
+
+    internal DayFacts DayOf(int localDay) => _days[localDay - _firstDay];
+
+    /// <summary>True where an interval begins a stretch of so many minutes on the wall clock, or the span.</summary>
+    internal bool Begins(int index, int minutes) => index == 0 || Axis.LocalMinuteOf(index) % minutes == 0;
+
+    private DayFacts FactsOf(int day)
+    {
+        LocalDate date = TimeAxis.DateOfDay(day);
+        int version = 0;
+        for (int v = 1; v < Tariff.Versions.Count; v++)
+            if (Tariff.Versions[v].Effective <= date) version = v;
+        int bill = 0;
+        while (Bills[bill].UntilDay <= day) bill++;
+        DayRules rules = _rules[version];
+        string season = rules.SeasonOf(date);
+        return new DayFacts(bill, version, season, rules.DayTypeOf(date), rules.IsEvent(date), rules.PeriodsOf(season, rules.PeriodDayTypeOf(date)));
+    }
+
+    private (int[] BucketOf, List<Bucket> Buckets) LayBuckets()
+    {
+        var buckets = new List<Bucket>();
+        var index = new Dictionary<Bucket, int>();
+        var bucketOf = new int[Axis.Count];
+        Bucket last = default;
+        int lastIndex = -1;
+        for (int i = 0; i < bucketOf.Length; i++)
+        {
+            DayFacts day = DayOf(Axis.LocalDayOf(i));
+            string period = day.Periods[Axis.LocalMinuteOf(i)]
+                ?? throw new ArgumentException($"{Axis.OffsetStartOf(i):uuuu-MM-dd HH:mm} is in no period of {Tariff.Name}.");
+            if (lastIndex >= 0 && day.Bill == last.Bill && day.Version == last.Version && ReferenceEquals(day.Season, last.Season) && ReferenceEquals(period, last.Period))
+            {
+                bucketOf[i] = lastIndex;
+                continue;
+            }
+            last = new Bucket(day.Bill, day.Version, day.Season, period);
+            if (!index.TryGetValue(last, out lastIndex))
+            {
+                if (_rules[day.Version].PriceOf(day.Season, period) is null)
+                    throw new ArgumentException($"{Tariff.Name} has no price for {day.Season}/{period}.");
+                lastIndex = buckets.Count;
+                index.Add(last, lastIndex);
+                buckets.Add(last);
+            }
+            bucketOf[i] = lastIndex;
+        }
+        return (bucketOf, buckets);
+    }
+
+    private byte[] LayFlags()
+    {
+        var flags = new byte[Axis.Count];
+        if (!Tariff.Versions.Any(v => v.Events is not null || v.Export is ExportTerms.TwoWay)) return flags;
+        for (int i = 0; i < flags.Length; i++)
+        {
+            DayFacts day = DayOf(Axis.LocalDayOf(i));
+            TariffVersion version = Tariff.Versions[day.Version];
+            int minute = Axis.LocalMinuteOf(i);
+            if (day.IsEvent && version.Events!.Window.Contains(minute)) flags[i] |= EventFlag;
+            if (version.Export is not ExportTerms.TwoWay twoWay) continue;
+            if (twoWay.ChargeWindow.Contains(minute)) flags[i] |= ChargeFlag;
+            if (twoWay.RewardWindow.Contains(minute)) flags[i] |= RewardFlag;
+        }
+        return flags;
+    }
+
+    private Dictionary<BillPart, int> CountDays()
+    {
+        var parts = new Dictionary<BillPart, int>();
+        foreach (DayFacts day in _days)
+        {
+            var part = new BillPart(day.Bill, day.Version, day.Season);
+            parts[part] = parts.GetValueOrDefault(part) + 1;
+        }
+        return parts;
+    }
+
+    private void NoteBoundaries(List<string> notes)
+    {
+        foreach (TariffVersion version in Tariff.Versions)
+            foreach (PeriodRule rule in version.Periods)
+                if (rule.Window.FromMinute % Axis.StepMinutes != 0)
+                {
+                    notes.Add($"the period {rule.Period} begins inside an interval of {Axis.StepMinutes} minutes; each interval is priced by its start");
+                    return;
+                }
+    }
+}
+
+/// <summary>What the plan says of one date.</summary>
+internal readonly record struct DayFacts(int Bill, int Version, string Season, DayType Day, bool IsEvent, IReadOnlyList<string?> Periods);

@@ -6,7 +6,7 @@
 //   dotnet run profiles/make-demo-year.cs               writes demo-load.csv and demo-solar.csv beside this file, prints the figures of demo-note.md
 //   dotnet run profiles/make-demo-year.cs -- --check    writes nothing; exits 1 if a file differs from what would be written, or the note's figures do
 // Nothing measured stands behind it. Where no source is named, a number is an assumption of ours; formulas were written down from memory.
-// Time runs in minutes since 2025-01-01T00:00:00-07:00. Powers end as whole watts, so every machine writes the same bytes and sums are exact.
+// Time runs in minutes since 2025-01-01T00:00:00-07:00. Powers are rounded to whole watts: sums are exact, and a last bit of a sine that differs by machine does not show.
 using System.Globalization;
 using System.Text;
 

@@ -59,10 +59,10 @@ public sealed record ComparisonColumn
     /// <summary>Energy out of the cells over usable energy.</summary>
     public required double EquivalentFullCycles { get; init; }
 
-    /// <summary>Solar used or sold, as AC, before curtailment and clipping, kWh.</summary>
+    /// <summary>What the panels give, kWh in the measure of the solar profile (DC at the inverter's inputs, or AC behind it).</summary>
     public required double SolarKwh { get; init; }
 
-    /// <summary>Solar curtailed or clipped, kWh as produced.</summary>
+    /// <summary>Of that, what is clipped or curtailed, kWh in the same measure.</summary>
     public required double CurtailedKwh { get; init; }
 
     /// <summary>The sums of the run.</summary>

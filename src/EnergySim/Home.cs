@@ -15,6 +15,9 @@ public sealed record Home
     /// <summary>Where it is, in words.</summary>
     public string Place { get; init; } = "";
 
+    /// <summary>What must be said of its data under every figure (that they are invented, say).</summary>
+    public string Note { get; init; } = "";
+
     /// <summary>What the house uses, kW AC.</summary>
     public required Profile Load { get; init; }
 

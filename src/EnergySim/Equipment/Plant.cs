@@ -6,8 +6,7 @@ namespace EnergySim.Equipment;
 public sealed record SeparateSolarInverter(double? AcRatingKw, bool FollowsLoad = true);
 
 /// <summary>
-/// What one step sees of the equipment: all units together, in kW and kWh. Made by <see cref="OfBatteries"/>, <see cref="WithoutBattery"/>
-/// or directly.
+/// What one step sees of the equipment: all units together, in kW and kWh. Made by <see cref="OfBatteries"/> or directly.
 /// </summary>
 public sealed record Plant
 {
@@ -93,12 +92,6 @@ public sealed record Plant
             SeparateSolar = separateSolar ?? new(null),
         };
     }
-
-    /// <summary>A home without a battery whose solar inverter, if any, turns <c>solarDc</c> into AC: the same step, with no cells.</summary>
-    /// <param name="solarInverterKw">AC rating, kW; 0 when the solar is metered as AC or there is none.</param>
-    /// <param name="efficiency">DC to AC efficiency, 0–1.</param>
-    public static Plant WithoutBattery(double solarInverterKw = 0, double efficiency = 1) =>
-        new() { InverterKw = solarInverterKw, InverterEfficiency = efficiency };
 
     /// <summary>Checks every number against its range.</summary>
     /// <exception cref="ArgumentException">Names the first number out of range, and its range.</exception>

@@ -1,0 +1,102 @@
+using System.Globalization;
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Studies;
+
+/// <summary>Works out a <see cref="Comparison"/>: runs the home as it is and with each offer, and prices what the meters saw.</summary>
+public static class ComparisonStudy
+{
+    /// <summary>Compares a home's offers.</summary>
+    /// <param name="home">The home.</param>
+    /// <exception cref="ArgumentException">The plan does not fit the axis, or an offer cannot be run.</exception>
+    public static Comparison Of(Home home)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var columns = new List<ComparisonColumn>();
+        foreach (Installation installation in Installation.Of(home, calendar))
+            columns.Add(Column(home, installation, calendar, columns));
+        TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
+        return new Comparison
+        {
+            Home = home.Name,
+            Tariff = $"{home.Tariff.Name}, prices of {inForce.Effective.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture)}",
+            Currency = home.Tariff.Currency,
+            StepMinutes = home.Load.Axis.StepMinutes,
+            From = calendar.Bills[0].From,
+            To = calendar.Bills[^1].To,
+            Columns = columns,
+            Notes = NotesOf(home, calendar, columns),
+        };
+    }
+
+    private static ComparisonColumn Column(Home home, Installation installation, TariffCalendar calendar, List<ComparisonColumn> before)
+    {
+        RunSums sums = installation.Run.Sums();
+        BillSet bills = Biller.Bill(MeterSums.Of(calendar, sums.Meter));
+        // Solar lost is told in the measure of the profile: AC curtailed behind an inverter fed with a DC profile was more before it.
+        double perAc = home.Solar is { IsDc: true } dc ? 1 / dc.InverterEfficiency : 1;
+        return new ComparisonColumn
+        {
+            Name = installation.Name,
+            BatteryUnits = installation.Units,
+            Price = installation.Price,
+            AnnualBill = bills.Total,
+            AnnualSaving = before.Count == 0 ? 0 : before[0].AnnualBill - bills.Total,
+            AddedSaving = before.Count == 0 ? 0 : before[^1].AnnualBill - bills.Total,
+            OwnSupplyFraction = OwnSupply(sums),
+            EquivalentFullCycles = Cycles(installation.Run, sums),
+            SolarKwh = home.Solar?.Profile.EnergyKwh ?? 0,
+            CurtailedKwh = installation.ClippedKwh + sums.Kwh(LedgerColumn.ClippedInputKw) + sums.Kwh(LedgerColumn.CurtailedDcKw)
+                + (sums.Kwh(LedgerColumn.CurtailedAcKw) * perAc),
+            Sums = sums,
+            Bills = bills,
+        };
+    }
+
+    // What left the cells for the house is the sun's in the share in which the cells were charged by the sun.
+    private static double OwnSupply(RunSums sums)
+    {
+        double load = sums.Kwh(LedgerColumn.LoadKw) + sums.Kwh(LedgerColumn.StandbyKw);
+        if (load == 0) return 0;
+        double fromSun = sums.Kwh(LedgerColumn.SolarDcToCellsKw) + sums.Kwh(LedgerColumn.SolarAcToCellsKw);
+        double fromGrid = sums.Kwh(LedgerColumn.GridToCellsKw);
+        double share = fromSun + fromGrid > 0 ? fromSun / (fromSun + fromGrid) : 0;
+        double direct = sums.Kwh(LedgerColumn.SolarDcToLoadKw) + sums.Kwh(LedgerColumn.SolarAcToLoadKw);
+        return (direct + (share * sums.Kwh(LedgerColumn.CellsToLoadKw))) / load;
+    }
+
+    private static double Cycles(Run run, RunSums sums)
+    {
+        if (run.Plant.UsableKwh == 0) return 0;
+        double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
+        return given / (run.Plant.InverterEfficiency * run.Plant.DischargeEfficiency * run.Plant.UsableKwh);
+    }
+
+    private static List<string> NotesOf(Home home, TariffCalendar calendar, List<ComparisonColumn> columns)
+    {
+        var notes = new List<string>();
+        if (home.Note.Length > 0) notes.Add(home.Note);
+        int days = calendar.Bills[^1].UntilDay - calendar.Bills[0].FromDay;
+        if (days is not (365 or 366))
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"The data span {days} days, not a year: all figures are for that span and are not scaled up."));
+        notes.Add($"Prices are those of {home.Tariff.Name}{(home.Tariff.Publisher.Length > 0 ? ", " + home.Tariff.Publisher : "")}; future prices, weather and use are not known. "
+            + $"{(home.Solar is null ? "" : ExportInWords(calendar) + " ")}A saving is a computation on these data, not a promise.");
+        if (home.Load.Axis.StepMinutes > 15)
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"The data are means over {home.Load.Axis.StepMinutes} minutes: what is bought and sold within one interval is not seen."));
+        notes.AddRange(columns.SelectMany(c => c.Bills.Notes).Distinct());
+        return notes;
+    }
+
+    private static string ExportInWords(TariffCalendar calendar) => calendar.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[^1])].Export switch
+    {
+        ExportTerms.Nothing => "Exported energy earns nothing.",
+        ExportTerms.RetailNetting => "Exported energy is netted at the retail price.",
+        ExportTerms.NetBilling => "Exported energy is credited at its own price.",
+        ExportTerms.MonthlyNetting => "Exported energy is netted within each bill.",
+        ExportTerms.TwoWay => "Exported energy is charged in one window and rewarded in another.",
+        _ => "All solar is sold at a contract price.",
+    };
+}

@@ -1,0 +1,116 @@
+using EnergySim.Engine;
+using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Strategies;
+using EnergySim.Tariffs;
+using EnergySim.Wiring;
+
+namespace EnergySim.Studies;
+
+/// <summary>One way a home can be: as it is, or with an offer. The run that stands for it, and what its solar gives.</summary>
+public sealed record Installation
+{
+    /// <summary>Name of the first column.</summary>
+    public const string AsItIs = "as it is";
+
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Number of battery units.</summary>
+    public required int Units { get; init; }
+
+    /// <summary>Price installed; null = none stated.</summary>
+    public required decimal? Price { get; init; }
+
+    /// <summary>The run.</summary>
+    public required Run Run { get; init; }
+
+    /// <summary>Solar that an inverter on the wall clips above its rating, kWh in the measure of the profile.</summary>
+    public required double ClippedKwh { get; init; }
+
+    /// <summary>The home as it is and with each of its offers, on the same series.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="calendar">Its plan on its axis.</param>
+    /// <exception cref="ArgumentException">An offer cannot be run; the message begins with its name.</exception>
+    public static IReadOnlyList<Installation> Of(Home home, TariffCalendar calendar)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        ArgumentNullException.ThrowIfNull(calendar);
+        WallSolar? wall = home.Solar is Solar solar ? WallSolar.Of(solar) : null;
+        var all = new List<Installation>
+        {
+            new()
+            {
+                Name = AsItIs,
+                Units = 0,
+                Price = null,
+                Run = new Run(home.Load, null, wall?.Ac, Plant.Nothing, LimitsOf(home.Service, null), NoBattery(home.Load)),
+                ClippedKwh = wall?.ClippedKwh ?? 0,
+            },
+        };
+        foreach (Offer offer in home.Offers)
+        {
+            try
+            {
+                all.Add(Offered(home, offer, wall, calendar));
+            }
+            catch (ArgumentException fault)
+            {
+                throw new ArgumentException($"{offer.Name}: {fault.Message}", fault);
+            }
+        }
+        return all;
+    }
+
+    private static Installation Offered(Home home, Offer offer, WallSolar? wall, TariffCalendar calendar)
+    {
+        if (offer.ReplacesSolarInverter && home.Solar is not { IsDc: true })
+            throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
+        SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
+        Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
+        bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
+        SetPoints setPoints = offer.Strategy.Compile(plant, home.Load.Axis, peak);
+        setPoints.CheckNoCycling();
+        return new Installation
+        {
+            Name = offer.Name,
+            Units = offer.Units,
+            Price = offer.Price,
+            Run = new Run(
+                home.Load,
+                offer.ReplacesSolarInverter ? home.Solar!.Profile : null,
+                offer.ReplacesSolarInverter ? null : wall?.Ac,
+                plant,
+                LimitsOf(home.Service, offer.BreakerAmps),
+                setPoints),
+            ClippedKwh = offer.ReplacesSolarInverter ? 0 : wall?.ClippedKwh ?? 0,
+        };
+    }
+
+    private static SiteLimits LimitsOf(Service service, double? breakerAmps)
+    {
+        double Kw(double? amps) => amps is double a ? SiteLimits.ContinuousKw(a, service.Volts) : double.PositiveInfinity;
+        return new SiteLimits
+        {
+            InverterBreakerKw = Kw(breakerAmps),
+            ImportKw = service.ImportLimitKw ?? Kw(service.MainAmps),
+            ExportKw = service.ExportLimitKw ?? double.PositiveInfinity,
+            BusbarKw = Kw(service.GuardedBusbarAmps),
+            RelievesImport = service.RelievesImport,
+        };
+    }
+
+    private static SetPoints NoBattery(Profile load) => SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), load.Axis.Count);
+
+    /// <summary>What the inverter on the wall makes of the roof's power.</summary>
+    private sealed record WallSolar(Profile Ac, double ClippedKwh)
+    {
+        public static WallSolar Of(Solar solar)
+        {
+            if (!solar.IsDc) return new WallSolar(solar.Profile, 0);
+            double rating = solar.InverterKw ?? double.PositiveInfinity;
+            Profile ac = solar.Profile.Map(dc => Math.Min(dc * solar.InverterEfficiency, rating));
+            return new WallSolar(ac, Math.Max(0, solar.Profile.EnergyKwh - (ac.EnergyKwh / solar.InverterEfficiency)));
+        }
+    }
+}

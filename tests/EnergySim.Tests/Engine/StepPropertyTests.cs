@@ -1,0 +1,165 @@
+using System.Globalization;
+using CsCheck;
+using EnergySim.Engine;
+using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Strategies;
+using EnergySim.Time;
+using EnergySim.Wiring;
+
+namespace EnergySim.Tests.Engine;
+
+/// <summary>What must hold in every interval of any run (ENGINE §5), on random plants, wiring, series and rows with a fixed seed.</summary>
+public class StepPropertyTests
+{
+    private const double Tolerance = 1e-9;
+    private const int Cases = 1500;
+
+    [Fact]
+    public void Ledger_OnRandomCases_AgreesWithTheObviousStep() => RandomCase.Any.Sample(random =>
+    {
+        Ledger ledger = random.Run().Ledger();
+        double stored = random.StartKwh;
+        for (int i = 0; i < ledger.Axis.Count; i++)
+        {
+            Dictionary<string, double> expected = ObviousStep.OnGrid(
+                random.Plant, random.Site, random.SetPoints[i], random.Load.Kw[i], random.SolarDc.Kw[i], random.SolarAc.Kw[i], ref stored, ledger.Axis.StepHours);
+            foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>())
+                if (expected.TryGetValue(Ledger.NameOf(column), out double value) && !(Math.Abs(value - ledger[column][i]) <= 1e-8))
+                    Assert.Fail(string.Create(CultureInfo.InvariantCulture, $"interval {i}, {column}: {ledger[column][i]} for {value}; {ledger.LimitsOf(i)}; {random.SetPoints[i]}"));
+        }
+    }, seed: RandomCase.Seed, iter: Cases);
+
+    [Fact]
+    public void Ledger_OnGrid_KeepsEveryBalanceAndBound() => RandomCase.Any.Sample(
+        random => CheckInvariants(random, random.Run().Ledger(), offGrid: false), seed: RandomCase.Seed, iter: Cases);
+
+    [Fact]
+    public void Ledger_OffGrid_KeepsEveryBalanceAndBound() => RandomCase.Any.Sample(
+        random => CheckInvariants(random, random.Run(offGrid: true).Ledger(), offGrid: true), seed: RandomCase.Seed, iter: Cases);
+
+    [Fact]
+    public void Sums_OfARun_EqualTheSumsOfItsLedger() => RandomCase.Any.Sample(random =>
+    {
+        foreach (bool offGrid in new[] { false, true })
+        {
+            Run run = random.Run(offGrid);
+            RunSums sums = run.Sums();
+            Ledger ledger = run.Ledger();
+            foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>().Where(c => c is not (LedgerColumn.StoredKwh or LedgerColumn.Dark)))
+            {
+                double sum = 0;
+                foreach (double kw in ledger[column]) sum += kw;
+                Assert.Equal(sum * ledger.Axis.StepHours, sums.Kwh(column), 9);
+                Assert.Equal(sums.Kwh(column), ledger.Sums.Kwh(column));
+            }
+            Assert.Equal(ledger[LedgerColumn.StoredKwh][^1], sums.EndKwh);
+            foreach (Limit limit in Enum.GetValues<Limit>())
+            {
+                int bound = 0;
+                for (int i = 0; i < ledger.Axis.Count; i++)
+                    if (ledger.LimitsOf(i).Split(';').Contains(Limits.NameOf(limit))) bound++;
+                Assert.Equal(bound * ledger.Axis.StepHours, sums.BoundHours(limit));
+            }
+            double causes = sums.UnservedKwh.Energy + sums.UnservedKwh.Power + sums.UnservedKwh.Trip;
+            Assert.Equal(sums.Kwh(LedgerColumn.UnservedKw), causes, 7);
+        }
+    }, seed: RandomCase.Seed, iter: 300);
+
+    [Fact]
+    public void Ledger_WhenTheFutureIsAltered_IsUnchangedUntilThen() => RandomCase.Any.Sample(random =>
+    {
+        Ledger before = random.Run().Ledger();
+        int half = before.Axis.Count / 2;
+        double[] load = random.Load.Kw.ToArray();
+        for (int i = half; i < load.Length; i++) load[i] = 9 - Math.Min(9, load[i]);
+        Ledger after = (random with { Load = new Profile(before.Axis, load) }).Run().Ledger();
+        foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>())
+            Assert.True(before[column][..half].SequenceEqual(after[column][..half]), $"{column} foresaw");
+    }, seed: RandomCase.Seed, iter: 200);
+
+    [Fact]
+    public void Ledger_FourEqualQuarters_EqualOneHour() => RandomCase.Any.Sample(random =>
+    {
+        // Without caps and tapers, with rows that neither buy nor sell from the battery, and with solar on one side only (on two, DC
+        // charges first, and how much room it leaves depends on the step), an hour may be cut anywhere.
+        var plant = random.Plant with { ChargeTaper = Taper.None, DischargeTaper = Taper.None, ChargeLimitKw = 99, DischargeLimitKw = 99, InverterKw = 99 };
+        var site = new SiteLimits();
+        SetPointRow[] rows = [.. random.SetPoints.Rows.ToArray().Select(r => r with { GridCeilingKwh = 0, SellDownKwh = double.PositiveInfinity })];
+        var hourAxis = new TimeAxis(NodaTime.DateTimeZone.Utc, random.Load.Axis.Start, 60, random.Load.Axis.Count);
+        Profile On(Profile p) => new(hourAxis, p.Kw);
+        var hours = new Run(On(random.Load), On(random.SolarDc), null, plant, site, new SetPoints(rows, random.SetPoints.Picks), random.StartKwh);
+        int[] picks = new int[hourAxis.Count * 4];
+        for (int i = 0; i < picks.Length; i++) picks[i] = random.SetPoints.Picks[i / 4];
+        var quarters = new Run(On(random.Load).Resampled(15), On(random.SolarDc).Resampled(15), null, plant, site, new SetPoints(rows, picks), random.StartKwh);
+        RunSums one = hours.Sums(), four = quarters.Sums();
+        foreach (LedgerColumn column in new[] { LedgerColumn.ImportKw, LedgerColumn.ExportKw, LedgerColumn.LoadKw, LedgerColumn.CurtailedDcKw, LedgerColumn.CellsToLoadKw, LedgerColumn.SolarDcToCellsKw, LedgerColumn.SolarToGridKw })
+            Assert.Equal(one.Kwh(column), four.Kwh(column), 7);
+        Assert.Equal(one.EndKwh, four.EndKwh, 7);
+    }, seed: RandomCase.Seed, iter: 300);
+
+    [Fact]
+    public void Ledger_WithoutCells_BuysAndSellsTheDifference() => RandomCase.Any.Sample(random =>
+    {
+        var bare = new RandomCase(Plant.Nothing, SiteLimits.None, random.Load, Profile.Zero(random.Load.Axis), random.SolarAc,
+            SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), random.Load.Axis.Count), 0);
+        Ledger ledger = bare.Run().Ledger();
+        for (int i = 0; i < ledger.Axis.Count; i++)
+        {
+            double net = random.Load.Kw[i] - random.SolarAc.Kw[i];
+            Assert.Equal(Math.Max(0, net), ledger[LedgerColumn.ImportKw][i], 10);
+            Assert.Equal(Math.Max(0, -net), ledger[LedgerColumn.ExportKw][i], 10);
+        }
+    }, seed: RandomCase.Seed, iter: 200);
+
+    private static void CheckInvariants(RandomCase random, Ledger l, bool offGrid)
+    {
+        var p = random.Plant;
+        var w = random.Site;
+        double stored = random.StartKwh, hours = l.Axis.StepHours;
+        for (int i = 0; i < l.Axis.Count; i++)
+        {
+            double At(LedgerColumn c) => l[c][i];
+            string where = $"interval {i}, limits {l.LimitsOf(i)}";
+            bool dark = At(LedgerColumn.Dark) > 0;
+            foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>()) Assert.True(At(column) >= 0 && double.IsFinite(At(column)), $"{column} is {At(column)}, {where}");
+
+            // AC: all that comes in goes out. Off the grid standby may be partly unmet, before the house is.
+            double unmet = offGrid ? At(LedgerColumn.UnservedKw) : 0;
+            double supply = At(LedgerColumn.ImportKw) + At(LedgerColumn.InverterOutKw) + At(LedgerColumn.SolarAcKw) - At(LedgerColumn.CurtailedAcKw) + unmet;
+            double use = At(LedgerColumn.LoadKw) + At(LedgerColumn.StandbyKw) + At(LedgerColumn.InverterInKw) + At(LedgerColumn.ExportKw);
+            if (offGrid && At(LedgerColumn.LoadKw) <= At(LedgerColumn.UnservedKw)) Assert.True(supply <= use + Tolerance && supply >= use - p.StandbyKw - Tolerance, $"AC {supply} for {use}, {where}");
+            else Assert.True(Math.Abs(supply - use) <= Tolerance, $"AC {supply} for {use}, {where}");
+
+            // DC: solar taken in = to the cells + curtailed + what the inverter drew for it; cells likewise.
+            double dcUsed = At(LedgerColumn.SolarDcToCellsKw) + At(LedgerColumn.CurtailedDcKw) + At(LedgerColumn.ClippedInputKw)
+                + ((At(LedgerColumn.InverterOutKw) - At(LedgerColumn.CellsToLoadKw) - At(LedgerColumn.CellsToGridKw)) / p.InverterEfficiency);
+            Assert.True(Math.Abs(At(LedgerColumn.SolarDcKw) - dcUsed) <= Tolerance, $"DC {At(LedgerColumn.SolarDcKw)} for {dcUsed}, {where}");
+            Assert.True(Math.Abs(At(LedgerColumn.SolarAcToCellsKw) + At(LedgerColumn.GridToCellsKw) - (At(LedgerColumn.InverterInKw) * p.RectifierEfficiency)) <= Tolerance, where);
+
+            double charge = At(LedgerColumn.SolarDcToCellsKw) + At(LedgerColumn.SolarAcToCellsKw) + At(LedgerColumn.GridToCellsKw);
+            double discharge = (At(LedgerColumn.CellsToLoadKw) + At(LedgerColumn.CellsToGridKw)) / p.InverterEfficiency;
+            stored += hours * ((p.ChargeEfficiency * charge) - (discharge / p.DischargeEfficiency));
+            Assert.True(Math.Abs(stored - At(LedgerColumn.StoredKwh)) <= Tolerance, $"stored {At(LedgerColumn.StoredKwh)} for {stored}, {where}");
+            stored = At(LedgerColumn.StoredKwh);
+            Assert.True(stored >= p.LowestKwh - Tolerance && stored <= p.HighestKwh + Tolerance, $"stored {stored}, {where}");
+            Assert.False(charge > 0 && discharge > 0, $"charges and discharges, {where}");
+            Assert.False(At(LedgerColumn.ImportKw) > 0 && At(LedgerColumn.ExportKw) > 0, $"buys and sells, {where}");
+            Assert.False(At(LedgerColumn.InverterInKw) > 0 && At(LedgerColumn.InverterOutKw) > 0, $"both directions, {where}");
+            Assert.True(charge <= p.ChargeLimitKw + Tolerance && discharge <= p.DischargeLimitKw + Tolerance, $"cell power, {where}");
+            double through = Math.Max(At(LedgerColumn.InverterInKw), At(LedgerColumn.InverterOutKw));
+            Assert.True(through <= Math.Min(p.InverterKw, w.InverterBreakerKw) + Tolerance, $"inverter {through}, {where}");
+            Assert.True(At(LedgerColumn.ExportKw) <= (offGrid ? 0 : w.ExportKw) + Tolerance, $"export, {where}");
+            if (offGrid) Assert.Equal(0, At(LedgerColumn.ImportKw));
+            else Assert.Equal(0, At(LedgerColumn.UnservedKw));
+            Assert.True(At(LedgerColumn.UnservedKw) <= At(LedgerColumn.LoadKw), where);
+            if (dark) Assert.Equal(At(LedgerColumn.LoadKw), At(LedgerColumn.UnservedKw));
+            double onBus = w.AcSolarOnBusbar ? At(LedgerColumn.SolarAcKw) - At(LedgerColumn.CurtailedAcKw) : 0;
+            double bus = At(LedgerColumn.ImportKw) + At(LedgerColumn.InverterOutKw) + onBus;
+            // What the guard does not control it cannot hold: house load bought, and solar of the separate inverter.
+            double uncontrolled = Math.Max(At(LedgerColumn.LoadKw) + At(LedgerColumn.StandbyKw), onBus);
+            Assert.True(bus <= Math.Max(w.BusbarKw, uncontrolled) + Tolerance, $"busbar {bus}, {where}");
+            if (At(LedgerColumn.InverterOutKw) > 0) Assert.True(bus <= w.BusbarKw + Tolerance, $"busbar {bus} while putting out, {where}");
+        }
+    }
+}

@@ -34,7 +34,7 @@ public sealed class MeterSums
     /// <summary>Sold, by bucket, kWh.</summary>
     public ReadOnlySpan<double> ExportKwh => _exportKwh;
 
-    /// <summary>House and standby, by bucket, kWh.</summary>
+    /// <summary>House and standby, by bucket, kWh; summed only for a plan under which all load is bought.</summary>
     public ReadOnlySpan<double> LoadKwh => _loadKwh;
 
     internal double[,] EventKwh { get; }
@@ -61,62 +61,96 @@ public sealed class MeterSums
         ArgumentNullException.ThrowIfNull(meter);
         if (meter.ImportKw.Length != calendar.Axis.Count) throw new ArgumentException("The meter columns have another length than the axis.", nameof(meter));
         var sums = new MeterSums(calendar);
-        sums.SumEnergy(meter);
+        ReadOnlySpan<double> import = meter.ImportKw, export = meter.ExportKw;
+        if (calendar.MetersLongerIntervals)
+        {
+            var (importKw, exportKw) = PerMeterInterval(calendar, import, export);
+            import = importKw;
+            export = exportKw;
+        }
+        sums.SumBuckets(import, sums._importKwh);
+        sums.SumBuckets(export, sums._exportKwh);
+        sums.SumExportValue(export);
+        if (calendar.HasWindows) sums.SumWindows(import, export);
+        if (calendar.SellsAll) sums.SumGross(meter);
+        // Demand is of the import register, also where the meter nets.
         sums.FindDemand(meter.ImportKw);
         return sums;
     }
 
-    private void SumEnergy(MeterColumns meter)
+    private void SumBuckets(ReadOnlySpan<double> kw, double[] kwh)
     {
-        TariffCalendar calendar = Calendar;
-        ReadOnlySpan<int> bucketOf = calendar.BucketOf;
-        ReadOnlySpan<double> import = meter.ImportKw, export = meter.ExportKw, load = meter.LoadKw, solar = meter.SolarKw;
-        double hours = calendar.Axis.StepHours;
-        int start = 0;
-        while (start < bucketOf.Length)
+        double hours = Calendar.Axis.StepHours;
+        foreach (BucketRun run in Calendar.Runs)
         {
-            TariffVersion version = calendar.Tariff.Versions[calendar.Buckets[bucketOf[start]].Version];
-            int minutes = version.MeterMinutes ?? 0;
-            bool nets = version.NetsInsideMeterInterval;
-            int end = start + 1;
-            double bought = import[start], sold = export[start], used = load[start], made = solar[start];
-            if (minutes > calendar.Axis.StepMinutes)
-            {
-                while (end < bucketOf.Length && !calendar.Begins(end, minutes)) Add(end++);
-                if (nets) (bought, sold) = (Math.Max(0, bought - sold), Math.Max(0, sold - bought));
-            }
-            else if (calendar.HasPlainIntervals)
-            {
-                // Nothing but the bucket matters: sum the stretch that shares one.
-                while (end < bucketOf.Length && bucketOf[end] == bucketOf[start]) Add(end++);
-            }
-            Book(start, bought * hours, sold * hours, used * hours, made * hours);
-            start = end;
-
-            void Add(int index)
-            {
-                bought += meter.ImportKw[index];
-                sold += meter.ExportKw[index];
-                used += meter.LoadKw[index];
-                made += meter.SolarKw[index];
-            }
+            double sum = 0;
+            foreach (double value in kw.Slice(run.Start, run.Length)) sum += value;
+            kwh[run.Bucket] += sum * hours;
         }
     }
 
-    private void Book(int index, double boughtKwh, double soldKwh, double usedKwh, double madeKwh)
+    private void SumExportValue(ReadOnlySpan<double> exportKw)
     {
-        int bucket = Calendar.BucketOf[index];
-        (int bill, int version, _, _) = Calendar.Buckets[bucket];
-        _importKwh[bucket] += boughtKwh;
-        _exportKwh[bucket] += soldKwh;
-        _loadKwh[bucket] += usedKwh;
-        SolarKwh[bill] += madeKwh;
-        byte flags = Calendar.Flags[index];
-        if ((flags & TariffCalendar.EventFlag) != 0) EventKwh[bill, version] += boughtKwh;
-        if ((flags & TariffCalendar.ChargeFlag) != 0) ChargedExportKwh[bill] += soldKwh;
-        if ((flags & TariffCalendar.RewardFlag) != 0) RewardedExportKwh[bill] += soldKwh;
+        double hours = Calendar.Axis.StepHours;
         for (int part = 0; part < ExportValue.GetLength(0); part++)
-            ExportValue[part, bill] += soldKwh * Calendar.ExportPrices.PricePerKwh[part][index];
+            foreach (BucketRun run in Calendar.Runs)
+            {
+                ReadOnlySpan<double> prices = Calendar.ExportPrices.PricePerKwh[part].AsSpan(run.Start, run.Length);
+                ReadOnlySpan<double> kw = exportKw.Slice(run.Start, run.Length);
+                double value = 0;
+                for (int i = 0; i < kw.Length; i++) value += kw[i] * prices[i];
+                ExportValue[part, Calendar.Buckets[run.Bucket].Bill] += value * hours;
+            }
+    }
+
+    private void SumWindows(ReadOnlySpan<double> importKw, ReadOnlySpan<double> exportKw)
+    {
+        double hours = Calendar.Axis.StepHours;
+        ReadOnlySpan<byte> flags = Calendar.Flags;
+        for (int i = 0; i < flags.Length; i++)
+        {
+            if (flags[i] == 0) continue;
+            (int bill, int version, _, _) = Calendar.Buckets[Calendar.BucketOf[i]];
+            if ((flags[i] & TariffCalendar.EventFlag) != 0) EventKwh[bill, version] += importKw[i] * hours;
+            if ((flags[i] & TariffCalendar.ChargeFlag) != 0) ChargedExportKwh[bill] += exportKw[i] * hours;
+            if ((flags[i] & TariffCalendar.RewardFlag) != 0) RewardedExportKwh[bill] += exportKw[i] * hours;
+        }
+    }
+
+    private void SumGross(MeterColumns meter)
+    {
+        SumBuckets(meter.LoadKw, _loadKwh);
+        double hours = Calendar.Axis.StepHours;
+        for (int i = 0; i < meter.SolarKw.Length; i++)
+            SolarKwh[Calendar.Buckets[Calendar.BucketOf[i]].Bill] += meter.SolarKw[i] * hours;
+    }
+
+    // Each meter interval's sums stand at its first interval, by whose bucket it is priced.
+    private static (double[] ImportKw, double[] ExportKw) PerMeterInterval(
+        TariffCalendar calendar, ReadOnlySpan<double> importKw, ReadOnlySpan<double> exportKw)
+    {
+        var import = new double[importKw.Length];
+        var export = new double[exportKw.Length];
+        int start = 0;
+        while (start < import.Length)
+        {
+            TariffVersion version = calendar.Tariff.Versions[calendar.Buckets[calendar.BucketOf[start]].Version];
+            double bought = importKw[start], sold = exportKw[start];
+            int end = start + 1;
+            if (version.MeterMinutes is int minutes && minutes > calendar.Axis.StepMinutes)
+            {
+                for (; end < import.Length && !calendar.Begins(end, minutes); end++)
+                {
+                    bought += importKw[end];
+                    sold += exportKw[end];
+                }
+                if (version.NetsInsideMeterInterval) (bought, sold) = (Math.Max(0, bought - sold), Math.Max(0, sold - bought));
+            }
+            import[start] = bought;
+            export[start] = sold;
+            start = end;
+        }
+        return (import, export);
     }
 
     private void FindDemand(ReadOnlySpan<double> importKw)

@@ -31,33 +31,3 @@ internal interface ILane<T> where T : struct, ILane<T>
     /// <summary>Product.</summary>
     static abstract T operator *(T left, T right);
 }
-
-/// <summary>One case.</summary>
-/// <param name="Value">The number.</param>
-internal readonly record struct Scalar(double Value) : ILane<Scalar>
-{
-    /// <inheritdoc/>
-    public static Scalar All(double value) => new(value);
-
-    /// <inheritdoc/>
-    public static Scalar Min(Scalar left, Scalar right) => new(double.MinNative(left.Value, right.Value));
-
-    /// <inheritdoc/>
-    public static Scalar Max(Scalar left, Scalar right) => new(double.MaxNative(left.Value, right.Value));
-
-    /// <inheritdoc/>
-    public static Scalar WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) =>
-        left.Value > right.Value ? then : otherwise;
-
-    /// <inheritdoc/>
-    public static bool AnyAbove(Scalar left, Scalar right) => left.Value > right.Value;
-
-    /// <inheritdoc/>
-    public static Scalar operator +(Scalar left, Scalar right) => new(left.Value + right.Value);
-
-    /// <inheritdoc/>
-    public static Scalar operator -(Scalar left, Scalar right) => new(left.Value - right.Value);
-
-    /// <inheritdoc/>
-    public static Scalar operator *(Scalar left, Scalar right) => new(left.Value * right.Value);
-}

@@ -89,14 +89,14 @@ public sealed class Ledger
         "overload_kw", "stored_kwh", "dark",
     ];
 
-    private readonly double[][] _columns = new double[ColumnCount][];
-    private readonly ulong[] _sites;
+    internal readonly double[][] Columns = new double[ColumnCount][];
+    internal readonly ulong[] Sites;
 
     internal Ledger(TimeAxis axis)
     {
         Axis = axis;
-        for (int c = 0; c < ColumnCount; c++) _columns[c] = new double[axis.Count];
-        _sites = new ulong[axis.Count];
+        for (int c = 0; c < ColumnCount; c++) Columns[c] = new double[axis.Count];
+        Sites = new ulong[axis.Count];
     }
 
     /// <summary>The intervals.</summary>
@@ -106,26 +106,14 @@ public sealed class Ledger
     public RunSums Sums { get; internal set; } = null!;
 
     /// <summary>One column, a value an interval.</summary>
-    public ReadOnlySpan<double> this[LedgerColumn column] => _columns[(int)column];
+    public ReadOnlySpan<double> this[LedgerColumn column] => Columns[(int)column];
 
     /// <summary>The name of a column in files (ENGINE §5).</summary>
     public static string NameOf(LedgerColumn column) => s_names[(int)column];
 
     /// <summary>True when a limit bound at that site of the step in the interval.</summary>
-    public bool Bound(int index, LimitSite site) => (_sites[index] >> (int)site & 1) != 0;
+    public bool Bound(int index, LimitSite site) => (Sites[index] >> (int)site & 1) != 0;
 
     /// <summary>Names of the limits that bound in an interval, each once, in order, joined by <c>;</c>.</summary>
-    public string LimitsOf(int index) => Limits.NamesOf(_sites[index]);
-
-    internal void Write(int index, in Flows<Scalar> f, ulong sites)
-    {
-        ReadOnlySpan<Scalar> values =
-        [
-            f.LoadKw, f.StandbyKw, f.SolarDcKw, f.SolarAcKw, f.ClippedInputKw, f.SolarDcToLoadKw, f.SolarAcToLoadKw, f.SolarDcToCellsKw,
-            f.SolarAcToCellsKw, f.GridToCellsKw, f.InverterInKw, f.InverterOutKw, f.CellsToLoadKw, f.CellsToGridKw, f.SolarToGridKw,
-            f.CurtailedDcKw, f.CurtailedAcKw, f.ImportKw, f.ExportKw, f.UnservedKw, f.OverloadKw, f.StoredKwh, f.Dark,
-        ];
-        for (int c = 0; c < ColumnCount; c++) _columns[c][index] = values[c].Value;
-        _sites[index] = sites;
-    }
+    public string LimitsOf(int index) => Limits.NamesOf(Sites[index]);
 }

@@ -1,17 +1,39 @@
+using System.Runtime.CompilerServices;
+
 namespace EnergySim.Engine;
 
 /// <summary>Writes every flow of every interval into a <see cref="Ledger"/>, and keeps the sums as well.</summary>
 internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
 {
-    public SumsBook Sums;
+    public SumsBook Sums = new();
     private int _index;
 
-    public void Cut(LimitSite site, Scalar withheldKw) => Sums.Cut(site, withheldKw);
-
-    public void Close(in Flows<Scalar> flows)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Cut(LimitSite site, Scalar withheldKw)
     {
-        Sums.Close(in flows);
-        ledger.Write(_index++, in flows, Sums.SitesNow);
-        Sums.Next();
+        if (withheldKw.Value > Step.TinyKw) Bind(site, withheldKw);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Flow(LedgerColumn column, Scalar value)
+    {
+        ledger.Columns[(int)column][_index] = value.Value;
+        Sums.Flow(column, value);
+    }
+
+    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Close()
+    {
+        Sums.Close();
+        _index++;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Bind(LimitSite site, Scalar withheldKw)
+    {
+        ledger.Sites[_index] |= 1ul << (int)site;
+        Sums.Cut(site, withheldKw);
     }
 }

@@ -41,42 +41,38 @@ internal static class OffGrid
         if (dark == Darkness.None)
         {
             Scalar start = storedKwh;
-            Scalar refusedKw = plant.SeparateSolarTooLarge ? solarAcKw : default;
-            Scalar takenKw = solarAcKw - refusedKw;
-            Flows<Scalar> flows = Served(in plant, in row, loadKw, solarDcKw, takenKw, ref storedKwh, ref pending);
-            if (!plant.SeparateSolarFollows && flows.CurtailedAcKw.Value > 0)
+            bool refused = plant.SeparateSolarTooLarge;
+            Outcome<Scalar> outcome = Served(in plant, in row, loadKw, solarDcKw, refused ? default : solarAcKw, ref storedKwh, ref pending);
+            if (!plant.SeparateSolarFollows && outcome.CurtailedAcKw.Value > 0)
             {
                 // It does not throttle: it trips, and gives nothing in this interval.
                 storedKwh = start;
-                refusedKw = solarAcKw;
-                flows = Served(in plant, in row, loadKw, solarDcKw, default, ref storedKwh, ref pending);
+                refused = true;
+                outcome = Served(in plant, in row, loadKw, solarDcKw, default, ref storedKwh, ref pending);
             }
-            pending.Cut(LimitSite.Rule2OneToOne, plant.SeparateSolarTooLarge ? solarAcKw : default);
-            flows.SolarAcKw = solarAcKw;
-            flows.CurtailedAcKw += refusedKw;
-
-            Scalar unmetKw = flows.ImportKw;
-            flows.ImportKw = default;
-            flows.UnservedKw = Scalar.Min(unmetKw, loadKw);
-            UnservedByCause causes = pending.Causes(unmetKw, flows.UnservedKw);
+            Scalar unservedKw = Scalar.Min(outcome.UnmetKw, loadKw);
+            UnservedByCause causes = pending.Causes(unservedKw);
             bool trips = !plant.ManagesLoad && causes.Power > Step.TinyKw;
             if (!trips)
             {
                 bool wantsEnergy = pending.WithheldKw(LimitSite.Rule5Floor) > Step.TinyKw;
                 bool atFloor = storedKwh.Value <= row.FloorKwh.Value + Step.ToleranceKwh;
                 if (wantsEnergy && atFloor) dark = Darkness.Energy;
+                if (plant.SeparateSolarTooLarge) pending.Cut(LimitSite.Rule2OneToOne, solarAcKw);
+                pending.Flow(LedgerColumn.LoadKw, loadKw);
+                pending.Flow(LedgerColumn.StandbyKw, plant.StandbyKw);
+                pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
+                pending.Flow(LedgerColumn.CurtailedAcKw, refused ? solarAcKw : outcome.CurtailedAcKw);
+                pending.Flow(LedgerColumn.UnservedKw, unservedKw);
                 pending.PassOn(ref book);
-                book.Close(in flows);
                 return causes;
             }
             storedKwh = start;
             dark = Darkness.Trip;
         }
-        pending.Clear();
-        Flows<Scalar> night = DarkFlows(in plant, loadKw, solarDcKw, solarAcKw, ref storedKwh, ref pending);
+        StayDark(in plant, loadKw, solarDcKw, solarAcKw, ref storedKwh, ref pending);
         pending.Cut(dark == Darkness.Trip ? LimitSite.Trip : LimitSite.Dark, loadKw);
         pending.PassOn(ref book);
-        book.Close(in night);
         return dark == Darkness.Trip ? new UnservedByCause { Trip = loadKw.Value } : new UnservedByCause { Energy = loadKw.Value };
     }
 
@@ -88,7 +84,7 @@ internal static class OffGrid
         return sunKw.Value >= plant.StandbyKw.Value + loadKw.Value;
     }
 
-    private static Flows<Scalar> Served(
+    private static Outcome<Scalar> Served(
         in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
         ref Scalar storedKwh, ref PendingBook pending)
     {
@@ -98,19 +94,13 @@ internal static class OffGrid
     }
 
     // Nothing is served and standby is not drawn; DC solar charges the cells if it can wake them.
-    private static Flows<Scalar> DarkFlows(
+    private static void StayDark(
         in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw, ref Scalar storedKwh, ref PendingBook pending)
     {
-        Flows<Scalar> flows = default;
-        flows.LoadKw = loadKw;
-        flows.SolarDcKw = solarDcKw;
-        flows.SolarAcKw = solarAcKw;
-        flows.CurtailedAcKw = solarAcKw;
-        flows.UnservedKw = loadKw;
-        flows.Dark = Scalar.All(1);
+        pending.Clear();
         Scalar dcKw = Scalar.Min(solarDcKw, plant.SolarInputKw);
         pending.Cut(LimitSite.Rule1SolarInput, solarDcKw - dcKw);
-        flows.ClippedInputKw = Step.Clean(solarDcKw - dcKw);
+        Scalar toCellsKw = default;
         if (plant.WakesBySolar && dcKw.Value > 0)
         {
             Scalar limitKw = plant.ChargeLimitKw;
@@ -118,13 +108,19 @@ internal static class OffGrid
             Scalar roomKw = Scalar.Max(default, (plant.HighestKwh - storedKwh) * plant.RoomKwPerKwh);
             Scalar chargeKw = Scalar.Min(dcKw, limitKw);
             pending.Cut(LimitSite.Rule4DcChargeRate, dcKw - chargeKw);
-            Scalar allowedKw = Step.Clean(Scalar.Min(chargeKw, roomKw));
-            pending.Cut(LimitSite.Rule4DcFull, chargeKw - allowedKw);
-            flows.SolarDcToCellsKw = allowedKw;
-            storedKwh = Scalar.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * allowedKw)));
+            toCellsKw = Step.Clean(Scalar.Min(chargeKw, roomKw));
+            pending.Cut(LimitSite.Rule4DcFull, chargeKw - toCellsKw);
+            storedKwh = Scalar.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * toCellsKw)));
         }
-        flows.CurtailedDcKw = Step.Clean(dcKw - flows.SolarDcToCellsKw);
-        flows.StoredKwh = storedKwh;
-        return flows;
+        pending.Flow(LedgerColumn.LoadKw, loadKw);
+        pending.Flow(LedgerColumn.SolarDcKw, solarDcKw);
+        pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
+        pending.Flow(LedgerColumn.ClippedInputKw, Step.Clean(solarDcKw - dcKw));
+        pending.Flow(LedgerColumn.SolarDcToCellsKw, toCellsKw);
+        pending.Flow(LedgerColumn.CurtailedDcKw, Step.Clean(dcKw - toCellsKw));
+        pending.Flow(LedgerColumn.CurtailedAcKw, solarAcKw);
+        pending.Flow(LedgerColumn.UnservedKw, loadKw);
+        pending.Flow(LedgerColumn.StoredKwh, storedKwh);
+        pending.Flow(LedgerColumn.Dark, Scalar.All(1));
     }
 }

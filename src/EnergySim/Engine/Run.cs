@@ -122,7 +122,7 @@ public sealed class Run
         ReadOnlySpan<int> picks = SetPoints.Picks;
         ReadOnlySpan<StepRow<Scalar>> rows = _rows;
         var stored = new Scalar(startKwh);
-        var metered = new MeteredBook<TBook>(book, meter, Plant.InverterEfficiency, from);
+        var metered = new MeteredBook<TBook>(book, meter, from);
         for (int i = from; i < load.Length; i++)
             Step.OnGrid(in _constants, in rows[picks[i]], new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), ref stored, ref metered);
         book = metered.Inner;
@@ -159,11 +159,15 @@ public sealed class Run
     {
         public readonly void Cut(LimitSite site, Scalar withheldKw) { }
 
-        public readonly void Close(in Flows<Scalar> flows) { }
+        public readonly void Flow(LedgerColumn column, Scalar value) { }
+
+        public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
+
+        public readonly void Close() { }
     }
 
     // Writes down what the meters see, in front of the book that keeps the rest.
-    private struct MeteredBook<TBook>(TBook inner, MeterColumns meter, double inverterEfficiency, int index) : IBook<Scalar>
+    private struct MeteredBook<TBook>(TBook inner, MeterColumns meter, int index) : IBook<Scalar>
         where TBook : struct, IBook<Scalar>
     {
         public TBook Inner = inner;
@@ -174,15 +178,22 @@ public sealed class Run
         public void Cut(LimitSite site, Scalar withheldKw) => Inner.Cut(site, withheldKw);
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Close(in Flows<Scalar> flows)
+        public void Flow(LedgerColumn column, Scalar value) => Inner.Flow(column, value);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw)
         {
-            _import[_index] = flows.ImportKw.Value;
-            _export[_index] = flows.ExportKw.Value;
-            _solar[_index] = (flows.SolarAcKw.Value - flows.CurtailedAcKw.Value)
-                + (inverterEfficiency * (flows.SolarDcKw.Value - flows.ClippedInputKw.Value - flows.CurtailedDcKw.Value));
-            _load[_index] = flows.LoadKw.Value + flows.StandbyKw.Value;
+            _import[_index] = importKw.Value;
+            _export[_index] = exportKw.Value;
+            _load[_index] = loadKw.Value;
+            _solar[_index] = solarKw.Value;
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Close()
+        {
             _index++;
-            Inner.Close(in flows);
+            Inner.Close();
         }
     }
 }

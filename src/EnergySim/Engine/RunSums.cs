@@ -9,16 +9,9 @@ public sealed class RunSums
 
     internal RunSums(in SumsBook book, double startKwh, double endKwh, double stepHours, UnservedByCause unservedKwh, MeterColumns meter)
     {
-        Flows<Scalar> s = book.SumKw;
-        _flowsKwh =
-        [
-            s.LoadKw.Value, s.StandbyKw.Value, s.SolarDcKw.Value, s.SolarAcKw.Value, s.ClippedInputKw.Value, s.SolarDcToLoadKw.Value,
-            s.SolarAcToLoadKw.Value, s.SolarDcToCellsKw.Value, s.SolarAcToCellsKw.Value, s.GridToCellsKw.Value, s.InverterInKw.Value,
-            s.InverterOutKw.Value, s.CellsToLoadKw.Value, s.CellsToGridKw.Value, s.SolarToGridKw.Value, s.CurtailedDcKw.Value,
-            s.CurtailedAcKw.Value, s.ImportKw.Value, s.ExportKw.Value, s.UnservedKw.Value, s.OverloadKw.Value,
-        ];
-        for (int i = 0; i < _flowsKwh.Length; i++) _flowsKwh[i] *= stepHours;
-        DarkIntervals = (int)s.Dark.Value;
+        _flowsKwh = new double[Ledger.ColumnCount];
+        for (int i = 0; i < _flowsKwh.Length; i++) _flowsKwh[i] = book.SumKw[i] * stepHours;
+        DarkIntervals = (int)book.SumKw[(int)LedgerColumn.Dark];
         _withheldKwh = new double[Limits.SiteCount];
         for (int i = 0; i < _withheldKwh.Length; i++) _withheldKwh[i] = book.WithheldKw[i] * stepHours;
         _boundHours = new double[Limits.Count];

@@ -30,34 +30,36 @@ internal static class Step
         // While the house buys, output only changes places with import: the guard can but switch it off.
         T elsewhereKw = solarAcKw - (solarAcKw * plant.AcOnBusbar);
         T busbarKw = T.WhereAbove(loadKw + plant.StandbyKw - elsewhereKw, plant.BusbarKw, T.All(0), T.All(double.PositiveInfinity));
-        Flows<T> flows = Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref book);
-        flows.OverloadKw = Clean(T.Max(T.All(0), flows.ImportKw - plant.ImportKw));
-        book.Cut(LimitSite.Rule9Overload, flows.OverloadKw);
-        book.Close(in flows);
+        Outcome<T> outcome = Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref book);
+        T overloadKw = Clean(T.Max(T.All(0), outcome.UnmetKw - plant.ImportKw));
+        if (T.AnyAbove(overloadKw, T.All(0)))
+        {
+            book.Cut(LimitSite.Rule9Overload, overloadKw);
+            book.Flow(LedgerColumn.OverloadKw, overloadKw);
+        }
+        book.Flow(LedgerColumn.LoadKw, loadKw);
+        book.Flow(LedgerColumn.StandbyKw, plant.StandbyKw);
+        book.Flow(LedgerColumn.ImportKw, outcome.UnmetKw);
+        book.Meter(outcome.UnmetKw, outcome.ExportKw, loadKw + plant.StandbyKw, outcome.SolarKw);
+        book.Close();
     }
 
     /// <summary>
-    /// Rules 1–9 but for what differs on and off the grid. <c>ImportKw</c> of the result is the load left plus grid charging; off the
-    /// grid the caller calls it unserved.
+    /// Rules 1–9 but for what differs on and off the grid: load, standby and what is left unmet are the caller's to book.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static Flows<T> Rules<T, TBook>(
+    internal static Outcome<T> Rules<T, TBook>(
         in StepConstants<T> plant, in StepRow<T> row, T loadKw, T solarDcKw, T solarAcKw, T busbarKw, ref T storedKwh, ref TBook book)
         where T : struct, ILane<T> where TBook : struct, IBook<T>
     {
         T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1);
         T stored = storedKwh;
-        Flows<T> flows = default;
-        flows.LoadKw = loadKw;
-        flows.StandbyKw = plant.StandbyKw;
-        flows.SolarDcKw = solarDcKw;
-        flows.SolarAcKw = solarAcKw;
-
+        Outcome<T> outcome = default;
         T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
         T chargeLimitKw = plant.ChargeTaper.IsNone ? plant.ChargeLimitKw : plant.ChargeLimitKw * plant.ChargeTaper.At(usableShare);
         T needKw = loadKw + plant.StandbyKw;
         T sellBusbarKw = T.Min(busbarKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
-        T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero;
+        T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero;
         T wantsGrid = no, gridRoomKw = zero;
         if (row.ChargesFromGrid)
         {
@@ -68,13 +70,16 @@ internal static class Step
         if (T.AnyAbove(solarDcKw + solarAcKw, zero))
         {
             // 1. The inputs clip.
-            T dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
-            flows.ClippedInputKw = Clean(solarDcKw - dcKw);
+            book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
+            book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
+            dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
+            book.Flow(LedgerColumn.ClippedInputKw, Clean(solarDcKw - dcKw));
 
             // 2. AC solar to the house.
-            flows.SolarAcToLoadKw = T.Min(solarAcKw, needKw);
-            acLeftKw = solarAcKw - flows.SolarAcToLoadKw;
-            needKw -= flows.SolarAcToLoadKw;
+            T acToLoadKw = T.Min(solarAcKw, needKw);
+            book.Flow(LedgerColumn.SolarAcToLoadKw, acToLoadKw);
+            acLeftKw = solarAcKw - acToLoadKw;
+            needKw -= acToLoadKw;
 
             // 3. DC solar to the cells first while they may also be filled from the grid, as long as the house's import stays in bounds; else to the house.
             T firstKw = zero;
@@ -88,7 +93,7 @@ internal static class Step
             toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
             toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
             toHouseKw = Clean(Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book));
-            flows.SolarDcToLoadKw = toHouseKw;
+            book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
             outKw = toHouseKw;
             needKw -= toHouseKw;
             dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
@@ -99,7 +104,7 @@ internal static class Step
             dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
             dcLeftKw = Clean(dcLeftKw - dcChargeKw);
             dcChargeKw += firstKw;
-            flows.SolarDcToCellsKw = dcChargeKw;
+            book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
             chargeKw = dcChargeKw;
             if (T.AnyAbove(acLeftKw, zero))
             {
@@ -107,8 +112,9 @@ internal static class Step
                 wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
                 wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                 rectifierKw = Clean(Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book));
-                flows.SolarAcToCellsKw = rectifierKw * plant.RectifierEfficiency;
-                chargeKw += flows.SolarAcToCellsKw;
+                T acChargeKw = rectifierKw * plant.RectifierEfficiency;
+                book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
+                chargeKw += acChargeKw;
                 acLeftKw -= rectifierKw;
             }
         }
@@ -126,7 +132,7 @@ internal static class Step
             wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
             wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
             dischargeKw = Clean(Limited(LimitSite.Rule5Floor, wantedKw, (stored - row.FloorKwh) * plant.OutKwPerKwh, ref book));
-            flows.CellsToLoadKw = dischargeKw;
+            book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
             needKw = Clean(needKw - dischargeKw);
             outKw += dischargeKw;
         }
@@ -145,8 +151,9 @@ internal static class Step
                 wantKw = Limited(LimitSite.Rule6Busbar, wantKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar) - needKw, ref book);
                 wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
                 gridKw = Clean(Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book));
-                flows.GridToCellsKw = gridKw * plant.RectifierEfficiency;
-                chargeKw += flows.GridToCellsKw;
+                T gridChargeKw = gridKw * plant.RectifierEfficiency;
+                book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
+                chargeKw += gridChargeKw;
                 rectifierKw += gridKw;
             }
         }
@@ -160,10 +167,13 @@ internal static class Step
             soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
             soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
             soldKw = Clean(Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book));
-            flows.CurtailedAcKw = Clean(acLeftKw - soldAcKw);
-            flows.CurtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
-            flows.SolarToGridKw = soldAcKw + soldKw;
-            toGridKw = flows.SolarToGridKw;
+            outcome.CurtailedAcKw = Clean(acLeftKw - soldAcKw);
+            T curtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
+            book.Flow(LedgerColumn.CurtailedAcKw, outcome.CurtailedAcKw);
+            book.Flow(LedgerColumn.CurtailedDcKw, curtailedDcKw);
+            dcKw -= curtailedDcKw;
+            toGridKw = soldAcKw + soldKw;
+            book.Flow(LedgerColumn.SolarToGridKw, toGridKw);
             outKw += soldKw;
         }
 
@@ -179,7 +189,7 @@ internal static class Step
                 wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
                 wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
                 wantKw = Clean(Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book));
-                flows.CellsToGridKw = wantKw;
+                book.Flow(LedgerColumn.CellsToGridKw, wantKw);
                 dischargeKw += wantKw;
                 outKw += wantKw;
                 toGridKw += wantKw;
@@ -189,12 +199,14 @@ internal static class Step
         // 9. The books are closed.
         stored += plant.StepHours * ((plant.ChargeEfficiency * chargeKw) - (dischargeKw * plant.PerInverterEfficiency * plant.PerDischargeEfficiency));
         storedKwh = T.Min(plant.HighestKwh, T.Max(plant.LowestKwh, stored));
-        flows.StoredKwh = storedKwh;
-        flows.InverterInKw = rectifierKw;
-        flows.InverterOutKw = outKw;
-        flows.ImportKw = Clean(needKw + gridKw);
-        flows.ExportKw = toGridKw;
-        return flows;
+        book.Flow(LedgerColumn.StoredKwh, storedKwh);
+        book.Flow(LedgerColumn.InverterInKw, rectifierKw);
+        book.Flow(LedgerColumn.InverterOutKw, outKw);
+        book.Flow(LedgerColumn.ExportKw, toGridKw);
+        outcome.UnmetKw = Clean(needKw + gridKw);
+        outcome.ExportKw = toGridKw;
+        outcome.SolarKw = solarAcKw - outcome.CurtailedAcKw + (dcKw * plant.InverterEfficiency);
+        return outcome;
     }
 
     /// <summary>What a limit lets through; what it withholds is booked.</summary>
@@ -209,4 +221,21 @@ internal static class Step
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static T Clean<T>(T kw) where T : struct, ILane<T> => T.WhereAbove(kw, T.All(TinyKw), kw, T.All(0));
+}
+
+/// <summary>What a step leaves for its caller to book.</summary>
+/// <typeparam name="T">One case or several.</typeparam>
+internal struct Outcome<T> where T : struct, ILane<T>
+{
+    /// <summary>Load left and grid charging: bought on the grid, unserved off it.</summary>
+    public T UnmetKw;
+
+    /// <summary>Sold.</summary>
+    public T ExportKw;
+
+    /// <summary>AC solar not used.</summary>
+    public T CurtailedAcKw;
+
+    /// <summary>Solar put to use or sold, as AC.</summary>
+    public T SolarKw;
 }

@@ -73,6 +73,7 @@ internal readonly struct TaperLine<T> where T : struct, ILane<T>
     public TaperLine(Taper taper)
     {
         int n = taper.Points.Count;
+        IsNone = n == 0;
         _at = new T[n];
         _bend = new T[n];
         if (n == 0) return;
@@ -89,7 +90,7 @@ internal readonly struct TaperLine<T> where T : struct, ILane<T>
         }
     }
 
-    public bool IsNone => _at.Length == 0;
+    public bool IsNone { get; }
 
     /// <summary>Share of the limit at a share of usable energy, never below 0.</summary>
     public T At(T energyFraction)

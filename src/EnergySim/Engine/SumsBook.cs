@@ -3,77 +3,37 @@ using System.Runtime.CompilerServices;
 namespace EnergySim.Engine;
 
 /// <summary>Keeps sums: kW summed over intervals by flow and by site of a clamp, and the number of intervals in which each limit bound.</summary>
-internal struct SumsBook : IBook<Scalar>
+internal struct SumsBook() : IBook<Scalar>
 {
-    public Flows<Scalar> SumKw;
-    public SiteValues WithheldKw;
-    public LimitCounts BoundIntervals;
-    public ulong SitesNow;
+    public readonly double[] SumKw = new double[Ledger.ColumnCount];
+    public readonly double[] WithheldKw = new double[Limits.SiteCount];
+    public readonly int[] BoundIntervals = new int[Limits.Count];
     private uint _limitsNow;
-
-    [InlineArray(Limits.SiteCount)]
-    internal struct SiteValues
-    {
-        private double _first;
-    }
-
-    [InlineArray(Limits.Count)]
-    internal struct LimitCounts
-    {
-        private int _first;
-    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {
-        if (withheldKw.Value <= Step.TinyKw) return;
-        WithheldKw[(int)site] += withheldKw.Value;
-        SitesNow |= 1ul << (int)site;
-        _limitsNow |= 1u << (int)Limits.LimitOf(site);
+        if (withheldKw.Value > Step.TinyKw) Bind(site, withheldKw.Value);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Close(in Flows<Scalar> flows)
+    public readonly void Flow(LedgerColumn column, Scalar value)
     {
-        SumKw.LoadKw += flows.LoadKw;
-        SumKw.StandbyKw += flows.StandbyKw;
-        SumKw.ImportKw += flows.ImportKw;
-        SumKw.OverloadKw += flows.OverloadKw;
-        if (flows.SolarDcKw.Value + flows.SolarAcKw.Value > 0)
-        {
-            SumKw.SolarDcKw += flows.SolarDcKw;
-            SumKw.SolarAcKw += flows.SolarAcKw;
-            SumKw.ClippedInputKw += flows.ClippedInputKw;
-            SumKw.SolarDcToLoadKw += flows.SolarDcToLoadKw;
-            SumKw.SolarAcToLoadKw += flows.SolarAcToLoadKw;
-            SumKw.SolarDcToCellsKw += flows.SolarDcToCellsKw;
-            SumKw.SolarAcToCellsKw += flows.SolarAcToCellsKw;
-            SumKw.SolarToGridKw += flows.SolarToGridKw;
-            SumKw.CurtailedDcKw += flows.CurtailedDcKw;
-            SumKw.CurtailedAcKw += flows.CurtailedAcKw;
-        }
-        if (flows.InverterInKw.Value + flows.InverterOutKw.Value > 0)
-        {
-            SumKw.GridToCellsKw += flows.GridToCellsKw;
-            SumKw.InverterInKw += flows.InverterInKw;
-            SumKw.InverterOutKw += flows.InverterOutKw;
-            SumKw.CellsToLoadKw += flows.CellsToLoadKw;
-            SumKw.CellsToGridKw += flows.CellsToGridKw;
-        }
-        SumKw.ExportKw += flows.ExportKw;
-        SumKw.UnservedKw += flows.UnservedKw;
-        SumKw.Dark += flows.Dark;
-        if (_limitsNow != 0) CountLimits();
+        if (column != LedgerColumn.StoredKwh) SumKw[(int)column] += value.Value;
     }
 
-    /// <summary>Forgets which sites bound in this interval; call before the next.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Next() => SitesNow = 0;
+    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
 
-    private void CountLimits()
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Close() => _limitsNow = 0;
+
+    // Kept out of line: it is rare, and the step is large.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Bind(LimitSite site, double withheldKw)
     {
-        for (uint left = _limitsNow; left != 0; left &= left - 1)
-            BoundIntervals[System.Numerics.BitOperations.TrailingZeroCount(left)]++;
-        _limitsNow = 0;
+        WithheldKw[(int)site] += withheldKw;
+        int limit = (int)Limits.LimitOf(site);
+        if ((_limitsNow >> limit & 1) == 0) BoundIntervals[limit]++;
+        _limitsNow |= 1u << limit;
     }
 }

@@ -53,7 +53,8 @@ public sealed class TariffCalendar
         Parts = CountDays();
         Demand = DemandCells.Lay(this, notes);
         ExportPrices = ExportPriceTable.Lay(this);
-        HasPlainIntervals = ExportPrices.Parts.Count == 0 && !_flags.AsSpan().ContainsAnyExcept((byte)0);
+        HasWindows = _flags.AsSpan().ContainsAnyExcept((byte)0);
+        Runs = RunsOf(_bucketOf);
         NoteBoundaries(notes);
         Notes = notes;
     }
@@ -85,8 +86,17 @@ public sealed class TariffCalendar
 
     internal ReadOnlySpan<byte> Flags => _flags;
 
-    /// <summary>True when nothing but its bucket matters of an interval: no event, no window, no export price by the hour.</summary>
-    internal bool HasPlainIntervals { get; }
+    /// <summary>The stretches of intervals that share a bucket.</summary>
+    internal IReadOnlyList<BucketRun> Runs { get; }
+
+    /// <summary>True when the meter's interval is longer than the run's.</summary>
+    internal bool MetersLongerIntervals => Tariff.Versions.Any(v => v.MeterMinutes > Axis.StepMinutes);
+
+    /// <summary>True when events or export windows ask for sums of their own.</summary>
+    internal bool HasWindows { get; }
+
+    /// <summary>True when all load is bought and all solar sold under some version.</summary>
+    internal bool SellsAll => Tariff.Versions.Any(v => v.Export is ExportTerms.SellAll);
 
     /// <summary>The rules of a version.</summary>
     public DayRules RulesOf(int version) => _rules[version];
@@ -172,6 +182,19 @@ public sealed class TariffCalendar
         return (bucketOf, buckets);
     }
 
+    private static List<BucketRun> RunsOf(int[] bucketOf)
+    {
+        var runs = new List<BucketRun>();
+        int start = 0;
+        for (int i = 1; i <= bucketOf.Length; i++)
+        {
+            if (i < bucketOf.Length && bucketOf[i] == bucketOf[start]) continue;
+            runs.Add(new BucketRun(start, i - start, bucketOf[start]));
+            start = i;
+        }
+        return runs;
+    }
+
     private byte[] LayFlags()
     {
         var flags = new byte[Axis.Count];
@@ -214,3 +237,6 @@ public sealed class TariffCalendar
 
 /// <summary>What the plan says of one date.</summary>
 internal readonly record struct DayFacts(int Bill, int Version, string Season, DayType Day, bool IsEvent, IReadOnlyList<string?> Periods);
+
+/// <summary>A stretch of intervals that share a bucket.</summary>
+internal readonly record struct BucketRun(int Start, int Length, int Bucket);

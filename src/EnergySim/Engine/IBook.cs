@@ -1,0 +1,18 @@
+namespace EnergySim.Engine;
+
+/// <summary>Takes down what a step decides. Flows and clamps that are not told are zero.</summary>
+/// <typeparam name="T">One case or several.</typeparam>
+internal interface IBook<T> where T : struct, ILane<T>
+{
+    /// <summary>A limit withheld so many kW (0 or less where it did not bind).</summary>
+    void Cut(LimitSite site, T withheldKw);
+
+    /// <summary>A flow of the interval, kW ≥ 0, or the energy at its end, kWh. Told once an interval.</summary>
+    void Flow(LedgerColumn column, T value);
+
+    /// <summary>What the site's meters see on the grid, kW: bought, sold, house and standby, solar put to use or sold (as AC).</summary>
+    void Meter(T importKw, T exportKw, T loadKw, T solarKw);
+
+    /// <summary>The interval is decided.</summary>
+    void Close();
+}

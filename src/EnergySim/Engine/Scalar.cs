@@ -1,0 +1,72 @@
+using System.Runtime.CompilerServices;
+
+namespace EnergySim.Engine;
+
+/// <summary>One case. A bare field, set without a constructor: each call more in an operator costs the whole step its place in the JIT's inlining budget.</summary>
+internal struct Scalar : ILane<Scalar>
+{
+    /// <summary>The number.</summary>
+    public double Value;
+
+    /// <summary>Wraps a number.</summary>
+    public Scalar(double value) => Value = value;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar All(double value)
+    {
+        Scalar result;
+        result.Value = value;
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar Min(Scalar left, Scalar right)
+    {
+        Scalar result;
+        result.Value = double.MinNative(left.Value, right.Value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar Max(Scalar left, Scalar right)
+    {
+        Scalar result;
+        result.Value = double.MaxNative(left.Value, right.Value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) => left.Value > right.Value ? then : otherwise;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Scalar left, Scalar right) => left.Value > right.Value;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar operator +(Scalar left, Scalar right)
+    {
+        left.Value += right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar operator -(Scalar left, Scalar right)
+    {
+        left.Value -= right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar operator *(Scalar left, Scalar right)
+    {
+        left.Value *= right.Value;
+        return left;
+    }
+}

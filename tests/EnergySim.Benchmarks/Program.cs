@@ -1,0 +1,38 @@
+using System.Diagnostics;
+using System.Globalization;
+using BenchmarkDotNet.Running;
+using EnergySim.Benchmarks;
+
+// `--quick` prints the same figures from a stopwatch in a few seconds; without it BenchmarkDotNet measures them properly.
+if (args is not ["--quick"])
+{
+    BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);
+    return;
+}
+var bench = new SpeedBenchmarks();
+bench.Setup();
+(string Name, Func<object> Work)[] works =
+[
+    ("year, sums only", bench.Sums),
+    ("year, sums only, with its bill", bench.SumsAndBill),
+    ("year, every rule in use, with its bill", bench.AllRulesAndBill),
+    ("year, ledger", bench.Ledger),
+    ("plan laid on the axis", bench.Compile),
+    ("strategy compiled", bench.Strategy),
+    ("bill from sums", bench.Bill),
+];
+foreach ((string name, Func<object> work) in works)
+{
+    double best = double.MaxValue;
+    long bytes = 0;
+    for (int i = 0; i < 300; i++)
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        long start = Stopwatch.GetTimestamp();
+        GC.KeepAlive(work());
+        best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalMicroseconds);
+        bytes = GC.GetAllocatedBytesForCurrentThread() - before;
+        if (i % 50 == 49) Thread.Sleep(120);
+    }
+    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-42} {best,10:0.0} µs {best * 1000 / 35040,8:0.00} ns an interval {bytes,12:N0} bytes"));
+}

@@ -1,0 +1,40 @@
+using BenchmarkDotNet.Attributes;
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Benchmarks;
+
+/// <summary>The figures of README and DEVELOPERS.md: a year of quarter-hours on one core.</summary>
+[MemoryDiagnoser]
+public class SpeedBenchmarks
+{
+    private readonly YearOfQuarters _year = new(allRules: false);
+    private readonly YearOfQuarters _all = new(allRules: true);
+    private readonly MeterColumns _meter = new(35040);
+    private MeterSums? _sums;
+
+    [GlobalSetup]
+    public void Setup() => _sums = MeterSums.Of(_year.Calendar, _year.Run.Sums(_meter).Meter);
+
+    [Benchmark(Description = "year, sums only")]
+    public RunSums Sums() => _year.Run.Sums(_meter);
+
+    [Benchmark(Description = "year, sums only, with its bill", Baseline = true)]
+    public BillSet SumsAndBill() => Biller.Bill(MeterSums.Of(_year.Calendar, _year.Run.Sums(_meter).Meter));
+
+    [Benchmark(Description = "year, every rule in use, with its bill")]
+    public BillSet AllRulesAndBill() => Biller.Bill(MeterSums.Of(_all.Calendar, _all.Run.Sums(_meter).Meter));
+
+    [Benchmark(Description = "year, ledger")]
+    public Ledger Ledger() => _year.Run.Ledger();
+
+    [Benchmark(Description = "plan laid on the axis")]
+    public TariffCalendar Compile() => new(_year.Calendar.Tariff, _year.Axis);
+
+    [Benchmark(Description = "strategy compiled")]
+    public EnergySim.Strategies.SetPoints Strategy() => _year.Strategy.Compile(_year.Plant, _year.Axis);
+
+    [Benchmark(Description = "bill from sums")]
+    public BillSet Bill() => Biller.Bill(_sums!);
+}

@@ -8,7 +8,7 @@ namespace EnergySim.Reports;
 /// <param name="Blue">0–255.</param>
 public readonly record struct Colour(byte Red, byte Green, byte Blue)
 {
-    /// <summary>As styles and pictures write it: <c>#35323a</c>.</summary>
+    /// <summary>As styles and pictures write it: <c>#322f37</c>.</summary>
     public string Hex => string.Create(CultureInfo.InvariantCulture, $"#{Red:x2}{Green:x2}{Blue:x2}");
 
     internal static Colour Of(int rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);

@@ -14,7 +14,7 @@ public static class Palette
     private static readonly Colour s_white = Colour.Of(0xffffff);
 
     /// <summary>The home as it is: soot, plain.</summary>
-    public static BarStyle AsItIs { get; } = new(Colour.Of(0x35323a), Colour.Of(0x35323a), Hatch.None, s_white);
+    public static BarStyle AsItIs { get; } = new(Colour.Of(0x322f37), Colour.Of(0x322f37), Hatch.None, s_white);
 
     /// <summary>One battery: deep green, thin rising lines.</summary>
     public static BarStyle OneBattery { get; } = new(Colour.Of(0x248b7d), Colour.Of(0x1a6a5f), Hatch.RisingLines, Colour.Of(0x63b0a5));

@@ -9,6 +9,7 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
 {
     // Of a bill's share of the width: what its bars take together. Of a bar's: what it fills.
     private const double GroupFraction = 0.8, BarFraction = 0.92;
+    private const double GuidePx = 1;
 
     private readonly decimal[][] _amounts = [.. comparison.Columns.Select(c => c.Bills.Bills.Select(b => b.Total).ToArray())];
     private readonly List<AreaMark> _bands = [];
@@ -106,13 +107,13 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
         foreach (double y in _scale.Ticks.Where(t => t != 0).Select(YOf))
         {
             double left = Field.Left;
-            var inTheWay = _texts.Where(t => t.Role == TextRole.BillAmount && t.Box.Top <= y && y <= t.Box.Bottom).Select(t => t.Box);
+            var inTheWay = _texts.Where(t => t.Role == TextRole.BillAmount && y > t.Box.Top - GuidePx && y < t.Box.Bottom + GuidePx).Select(t => t.Box);
             foreach (Box text in inTheWay.OrderBy(b => b.Left))
             {
-                if (text.Left - 2 > left) _guides.Add(new LineMark(left, text.Left - 2, y, 1, Palette.Guide));
+                if (text.Left - 2 > left) _guides.Add(new LineMark(left, text.Left - 2, y, GuidePx, Palette.Guide));
                 left = text.Right + 2;
             }
-            if (left < Field.Right) _guides.Add(new LineMark(left, Field.Right, y, 1, Palette.Guide));
+            if (left < Field.Right) _guides.Add(new LineMark(left, Field.Right, y, GuidePx, Palette.Guide));
         }
     }
 

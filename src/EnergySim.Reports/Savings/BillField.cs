@@ -46,15 +46,15 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
         _scale = BillScale.Of(_amounts.SelectMany(a => a), Math.Clamp((int)(area.Height / (4.5 * sheet.Scale.SizePx)), 2, 6));
         double scaleWidth = _scale.Ticks.Max(t => sheet.Scale.WidthPx(_scale.Label(t)));
         Field = area with { Left = area.Left + scaleWidth + ScaleGap };
-        bool saysAmounts = BillAmountsFit();
-        double roomForAmount = saysAmounts ? sheet.BillAmount.HeightPx : 0.3 * sheet.Scale.SizePx;
+        Lettering? lettering = AmountLettering();
+        double roomForAmount = lettering?.HeightPx ?? 0;
         _texts.Add(new TextMark(TextRole.ScaleTitle, sheet.Scale.Shorten(words.ScaleTitle, area.Width), sheet.Scale, area.Left, area.Top));
         double top = _texts[0].Box.Bottom + Math.Max(roomForAmount, 0.8 * sheet.Scale.HeightPx);
         double bottom = BillDates(area.Bottom) - (0.35 * sheet.Date.SizePx);
         if (_scale.Lowest < 0) bottom -= Math.Max(roomForAmount, 0.6 * sheet.Scale.HeightPx);
         Field = Field with { Top = top, Bottom = bottom };
         BandsAndTicks();
-        BarsOf(saysAmounts);
+        BarsOf(lettering);
         GuideLines();
     }
 
@@ -63,8 +63,13 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
 
     private double MiddleOf(int bill) => Field.Left + (ShareWidth * (bill + 0.5));
 
-    private bool BillAmountsFit() =>
-        _amounts.SelectMany(a => a).All(amount => sheet.BillAmount.WidthPx(Money.Bare(amount)) <= Pitch - (0.15 * sheet.BillAmount.SizePx));
+    // Large beside a few wide bars; null where the bars are too narrow to say them at all.
+    private Lettering? AmountLettering()
+    {
+        string[] amounts = [.. _amounts.SelectMany(a => a).Select(Money.Bare).Distinct()];
+        bool Fits(Lettering lettering, double share) => amounts.All(a => lettering.WidthPx(a) <= share * Pitch);
+        return Fits(sheet.Name, 0.6) ? sheet.Name : Fits(sheet.Date, 0.75) ? sheet.Date : Fits(sheet.BillAmount, 0.93) ? sheet.BillAmount : null;
+    }
 
     // Dates on the last lines of the area, the year below where it changes; every second or third bill where they stand too close.
     private double BillDates(double bottom)
@@ -117,7 +122,7 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
         }
     }
 
-    private void BarsOf(bool saysAmounts)
+    private void BarsOf(Lettering? lettering)
     {
         double zero = YOf(0), width = Pitch * BarFraction;
         for (int b = 0; b < BillCount; b++)
@@ -129,9 +134,9 @@ internal sealed class BillField(Comparison comparison, Sheet sheet, SavingsWords
                 double left = first + (c * Pitch), end = YOf(amount);
                 var box = new Box(left, Math.Min(zero, end), left + width, Math.Max(zero, end));
                 _bars.Add(new BarMark(c, b, box, styles[c]));
-                if (!saysAmounts) continue;
-                double top = amount < 0 ? box.Bottom + 1 : box.Top - sheet.BillAmount.HeightPx;
-                _texts.Add(new TextMark(TextRole.BillAmount, Money.Bare(amount), sheet.BillAmount, box.MiddleX, top, Align.Middle));
+                if (lettering is null) continue;
+                double top = amount < 0 ? box.Bottom + 1 : box.Top - lettering.HeightPx;
+                _texts.Add(new TextMark(TextRole.BillAmount, Money.Bare(amount), lettering, box.MiddleX, top, Align.Middle));
             }
         }
     }

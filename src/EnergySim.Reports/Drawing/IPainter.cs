@@ -1,0 +1,14 @@
+namespace EnergySim.Reports.Drawing;
+
+/// <summary>Puts marks on a ground, in the order in which they are given.</summary>
+internal interface IPainter
+{
+    void Area(AreaMark mark);
+
+    void Line(LineMark mark);
+
+    /// <summary>A filled, edged and hatched rectangle.</summary>
+    void Bar(Box box, BarStyle style);
+
+    void Text(TextMark mark);
+}

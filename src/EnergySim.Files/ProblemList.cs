@@ -8,8 +8,12 @@ internal sealed class ProblemList
 
     public int Count => _seen.Count;
 
+    /// <summary>How often something was reported, repetitions included.</summary>
+    public int Reported { get; private set; }
+
     public void Add(Problem problem)
     {
+        Reported++;
         // A later version of a tariff reads the keys that it inherits once more.
         if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
     }

@@ -1,0 +1,25 @@
+namespace EnergySim.Files;
+
+/// <summary>Opens input files.</summary>
+internal static class InputText
+{
+    /// <summary>The text of a file; null, with a problem, when it can not be read.</summary>
+    public static string? Read(string file, ProblemList problems)
+    {
+        string rule;
+        try
+        {
+            return File.ReadAllText(file);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            rule = "there is no such file";
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            rule = "the file can not be read";
+        }
+        problems.Add(new Problem { File = file, Rule = rule });
+        return null;
+    }
+}

@@ -1,0 +1,25 @@
+namespace EnergySim.Files;
+
+/// <summary>Gathers the problems of one reading: the first twenty are kept, each once, the rest are counted.</summary>
+internal sealed class ProblemList
+{
+    private readonly List<Problem> _kept = [];
+    private readonly HashSet<Problem> _seen = [];
+
+    public int Count => _seen.Count;
+
+    /// <summary>How often something was reported, repetitions included.</summary>
+    public int Reported { get; private set; }
+
+    public void Add(Problem problem)
+    {
+        Reported++;
+        // A later version of a tariff reads the keys that it inherits once more.
+        if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
+    }
+
+    public void ThrowIfAny()
+    {
+        if (_kept.Count > 0) throw new ProblemsException(_kept, Count - _kept.Count);
+    }
+}

@@ -65,6 +65,9 @@ public sealed record ComparisonColumn
     /// <summary>Of that, what is clipped or curtailed, kWh in the same measure.</summary>
     public required double CurtailedKwh { get; init; }
 
+    /// <summary>Hours in which each limit bound, where it did; without a battery only the meter's limits are asked.</summary>
+    public required IReadOnlyDictionary<Limit, double> LimitHours { get; init; }
+
     /// <summary>The sums of the run.</summary>
     public required RunSums Sums { get; init; }
 

@@ -51,6 +51,9 @@ public static class ComparisonStudy
             SolarKwh = home.Solar?.Profile.EnergyKwh ?? 0,
             CurtailedKwh = installation.ClippedKwh + sums.Kwh(LedgerColumn.ClippedInputKw) + sums.Kwh(LedgerColumn.CurtailedDcKw)
                 + (sums.Kwh(LedgerColumn.CurtailedAcKw) * perAc),
+            LimitHours = Enum.GetValues<Limit>()
+                .Where(l => sums.BoundHours(l) > 0 && (installation.Units > 0 || l is Limit.Export or Limit.Overload))
+                .ToDictionary(l => l, sums.BoundHours),
             Sums = sums,
             Bills = bills,
         };

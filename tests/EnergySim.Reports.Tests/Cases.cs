@@ -59,6 +59,7 @@ internal static class Cases
         EquivalentFullCycles = 0,
         SolarKwh = 0,
         CurtailedKwh = 0,
+        LimitHours = new Dictionary<EnergySim.Engine.Limit, double>(),
         Sums = s_sums,
         Bills = new BillSet { Currency = "USD", Notes = [], Bills = [.. totals.Select((t, i) => Bill(from, i, t))] },
     };

@@ -68,7 +68,9 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
         prices.AddRange(Tables(map));
         if (!map.Has("prices") && !map.Has("tables")) map.ReportHere("prices or tables is missing");
         else if (version.Reported == before && !CoverEveryHour(prices)) map.ReportHere("the prices do not cover every hour; add one without selectors for the rest");
-        foreach (var same in prices.GroupBy(p => (p.Month, p.Hour, p.Day, p.Season, p.Period)).Where(g => g.Count() > 1))
+        // A selector that could not be read would show here as a second price for the rest.
+        bool sound = version.Reported == before;
+        foreach (var same in prices.GroupBy(p => (p.Month, p.Hour, p.Day, p.Season, p.Period)).Where(g => sound && g.Count() > 1))
         {
             map.ReportHere(string.Create(CultureInfo.InvariantCulture,
                 $"two prices hold for {string.Join(", ", Selectors(same.First()).DefaultIfEmpty("the rest"))}"));

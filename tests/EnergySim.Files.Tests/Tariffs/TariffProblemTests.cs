@@ -107,14 +107,12 @@ public sealed class TariffProblemTests : IDisposable
     [Fact]
     public void Read_TextThatIsNoYaml_SaysWhere()
     {
-        string message = _folder.ProblemsOf(() => TariffFile.Read(_folder.Write("t.yaml", "name: 'open
-zone: x")));
+        string message = _folder.ProblemsOf(() => TariffFile.Read(_folder.Write("t.yaml", "name: 'open\nzone: x")));
         Assert.StartsWith("t.yaml line 1 column 7: the text is not YAML (", message, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Read_ListThatIsNotClosed_SaysSo() => Expect("name: [open
-zone: x", "the text is not YAML; a bracket or quote may be open");
+    public void Read_ListThatIsNotClosed_SaysSo() => Expect("name: [open\nzone: x", "the text is not YAML; a bracket or quote may be open");
 
     [Fact]
     public void Read_TextThatIsNoMapping_SaysSo() => Expect("just words", "line 1: the file must be one mapping of keys to values");

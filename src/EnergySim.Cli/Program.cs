@@ -1,0 +1,3 @@
+using EnergySim.Cli;
+
+return Commands.Invoke(args, Console.Out, Console.Error);

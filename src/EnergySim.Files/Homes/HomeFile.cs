@@ -1,0 +1,111 @@
+using EnergySim.Profiles;
+using EnergySim.Tariffs;
+using NodaTime;
+
+namespace EnergySim.Files;
+
+/// <summary>A home as it was read, and what was done to its profiles on the way.</summary>
+/// <param name="Home">The home.</param>
+/// <param name="Repairs">What was dropped or split because the file asked for it, a sentence each.</param>
+public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs);
+
+/// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
+public static class HomeFile
+{
+    /// <summary>Reads a home.</summary>
+    /// <param name="path">The home file.</param>
+    /// <param name="tariffPath">A tariff file to use in place of the home's; null = the home's.</param>
+    /// <exception cref="ProblemsException">A file can not be read, or breaks a rule.</exception>
+    public static HomeReading Read(string path, string? tariffPath = null)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var problems = new ProblemList();
+        HomeReading? reading = Read(path, tariffPath, problems);
+        problems.ThrowIfAny();
+        return reading!;
+    }
+
+    private static HomeReading? Read(string path, string? tariffPath, ProblemList problems)
+    {
+        if (YamlMap.Open(path, HomeSections.Home, problems) is not YamlMap map) return null;
+        DateTimeZone? zone = map.Text("zone")?.Zone();
+        Tariff? tariff = map.Text("tariff") is YamlText named ? TariffFile.Read(tariffPath ?? Beside(path, named.Value), problems) : null;
+        if (tariff is not null && zone is not null && tariff.Zone.Id != zone.Id) map.Report("tariff", $"is read on the clock of {tariff.Zone.Id}, the home is in {zone.Id}");
+        var repairs = new List<string>();
+        int? step = map.Text("stepMinutes")?.StepMinutes();
+        Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
+        Solar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
+        if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
+            map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
+        var batteries = BatteryReader.ReadAll(map);
+        var offers = map.Maps("offers", HomeSections.Offer).Select(o => OfferReader.Read(o, batteries, tariff, solar)).ToList();
+        if (map.Has("offers") && offers.Count == 0) map.ReportWhole("offers", "there is no offer");
+        Service service = ReadService(map);
+        Account account = ReadAccount(map);
+        string name = map.Name("home");
+        if (problems.Count > 0) return null;
+        var home = new Home
+        {
+            Name = name,
+            Place = map.Word("place"),
+            Note = map.Word("note"),
+            Load = load!,
+            Solar = solar,
+            Tariff = tariff!,
+            Account = account,
+            Service = service,
+            Offers = [.. offers.Select(o => o!)],
+        };
+        return new HomeReading(home, repairs);
+    }
+
+    private static Profile? ReadProfile(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
+    {
+        if (ColumnReader.Read(map) is not ProfileColumn column || map.Text("file") is not YamlText file) return null;
+        if (ProfileFile.Read(Beside(map.File, file.Value), column, zone, null, problems) is not ProfileReading reading) return null;
+        repairs.AddRange(reading.Repairs);
+        if (step is not int minutes) return reading.Profile;
+        if (reading.Profile.Axis.Count * reading.Profile.Axis.StepMinutes % minutes == 0) return reading.Profile.Resampled(minutes);
+        map.ReportHere($"its span is not a whole number of intervals of {minutes} minutes");
+        return null;
+    }
+
+    private static Solar? ReadSolar(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
+    {
+        bool? isDc = map.Text("kind")?.Choice(("dc", true), ("ac", false));
+        double? inverterKw = map.Number("inverterKw", Bounds.AboveZero);
+        double? efficiency = map.Text("inverterEfficiency")?.Share(Bounds.Efficiency);
+        if (isDc == true && !map.Has("inverterKw")) map.ReportHere("a dc profile needs inverterKw, the rating of today's inverter");
+        if (isDc == false && map.Has("inverterEfficiency")) map.ReportWhole("inverterEfficiency", "an ac profile is metered behind the inverter; leave it out");
+        Profile? profile = ReadProfile(map, zone, step, problems, repairs);
+        if (profile is null || isDc is not bool dc) return null;
+        var solar = new Solar { Profile = profile, IsDc = dc, InverterKw = inverterKw };
+        return efficiency is double share ? solar with { InverterEfficiency = share } : solar;
+    }
+
+    private static Service ReadService(YamlMap map)
+    {
+        if (map.Map("service", HomeSections.Service) is not YamlMap s) return new Service();
+        return new Service
+        {
+            Volts = s.Number("volts", Bounds.AboveZero) ?? 240,
+            MainAmps = s.Number("mainAmps", Bounds.AboveZero),
+            ImportLimitKw = s.Number("importLimitKw", Bounds.NotNegative),
+            ExportLimitKw = s.Number("exportLimitKw", Bounds.NotNegative),
+            GuardedBusbarAmps = s.Number("guardedBusbarAmps", Bounds.AboveZero),
+            RelievesImport = s.Flag("relievesImport", true),
+        };
+    }
+
+    private static Account ReadAccount(YamlMap map)
+    {
+        if (map.Map("account", HomeSections.Account) is not YamlMap a) return new Account();
+        LocalDate[] reads = [.. a.Texts("readDates").Select(t => t.Date()).OfType<LocalDate>()];
+        for (int i = 1; i < reads.Length; i++)
+            if (reads[i] <= reads[i - 1]) a.ReportWhole("readDates", $"{reads[i]:uuuu-MM-dd} does not come after {reads[i - 1]:uuuu-MM-dd}");
+        if (reads.Length == 1) a.ReportWhole("readDates", "one date bounds no bill");
+        return new Account { ReadDates = reads, Anniversary = a.Text("anniversary")?.Date() };
+    }
+
+    private static string Beside(string path, string other) => Path.Combine(Path.GetDirectoryName(path) ?? "", other);
+}

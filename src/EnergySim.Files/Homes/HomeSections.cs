@@ -1,0 +1,41 @@
+namespace EnergySim.Files;
+
+/// <summary>The keys of a home file.</summary>
+internal static class HomeSections
+{
+    private static readonly string[] s_column =
+        ["unit", "stamp", "stampColumns", "clock", "pattern", "year", "stepMinutes", "clockChange"];
+
+    public static Section Home { get; } = new(
+        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes"]);
+
+    public static Section Load { get; } = new("profile", ["file", "column"], s_column);
+
+    public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. s_column, "inverterKw", "inverterEfficiency"]);
+
+    public static Section Service { get; } = new(
+        "service", [], ["volts", "mainAmps", "importLimitKw", "exportLimitKw", "guardedBusbarAmps", "relievesImport"]);
+
+    public static Section Account { get; } = new("account", [], ["readDates", "anniversary"]);
+
+    public static Section Battery { get; } = new(
+        "battery", ["capacityKwh", "chargeLimitKw", "dischargeLimitKw", "inverterKw"],
+        [
+            "lowestKwh", "chargeEfficiency", "dischargeEfficiency", "inverterEfficiency", "rectifierEfficiency", "solarInputKw", "standbyKw",
+            "restart", "wakesBySolar", "chargeTaper", "dischargeTaper",
+        ]);
+
+    public static Section Offer { get; } = new(
+        "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter"]);
+
+    public static Section Strategy { get; } = new(
+        "strategy", ["base"], ["reserve", "peak", "peakPeriods", "shaveToKw", "refill", "overnight", "sell", "storm", "rule"]);
+
+    public static Section Overnight { get; } = new("overnight", ["from", "to", "upTo"], []);
+
+    public static Section Sell { get; } = new("sell", ["from", "to", "downTo"], []);
+
+    public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
+
+    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm];
+}

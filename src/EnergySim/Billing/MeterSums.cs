@@ -68,8 +68,7 @@ public sealed class MeterSums
             import = importKw;
             export = exportKw;
         }
-        sums.SumBuckets(import, sums._importKwh);
-        sums.SumBuckets(export, sums._exportKwh);
+        sums.SumBuckets(import, sums._importKwh, export, sums._exportKwh);
         sums.SumExportValue(export);
         if (calendar.HasWindows) sums.SumWindows(import, export);
         if (calendar.SellsAll) sums.SumGross(meter);
@@ -78,14 +77,21 @@ public sealed class MeterSums
         return sums;
     }
 
-    private void SumBuckets(ReadOnlySpan<double> kw, double[] kwh)
+    // Two columns at once: each addition waits for the one before it, but not for the other column's.
+    private void SumBuckets(ReadOnlySpan<double> firstKw, double[] firstKwh, ReadOnlySpan<double> secondKw, double[] secondKwh)
     {
         double hours = Calendar.Axis.StepHours;
         foreach (BucketRun run in Calendar.Runs)
         {
-            double sum = 0;
-            foreach (double value in kw.Slice(run.Start, run.Length)) sum += value;
-            kwh[run.Bucket] += sum * hours;
+            ReadOnlySpan<double> first = firstKw.Slice(run.Start, run.Length), second = secondKw.Slice(run.Start, run.Length);
+            double firstSum = 0, secondSum = 0;
+            for (int i = 0; i < first.Length; i++)
+            {
+                firstSum += first[i];
+                secondSum += second[i];
+            }
+            firstKwh[run.Bucket] += firstSum * hours;
+            secondKwh[run.Bucket] += secondSum * hours;
         }
     }
 
@@ -119,10 +125,9 @@ public sealed class MeterSums
 
     private void SumGross(MeterColumns meter)
     {
-        SumBuckets(meter.LoadKw, _loadKwh);
-        double hours = Calendar.Axis.StepHours;
-        for (int i = 0; i < meter.SolarKw.Length; i++)
-            SolarKwh[Calendar.Buckets[Calendar.BucketOf[i]].Bill] += meter.SolarKw[i] * hours;
+        var solarKwh = new double[Calendar.Buckets.Count];
+        SumBuckets(meter.LoadKw, _loadKwh, meter.SolarKw, solarKwh);
+        for (int bucket = 0; bucket < solarKwh.Length; bucket++) SolarKwh[Calendar.Buckets[bucket].Bill] += solarKwh[bucket];
     }
 
     // Each meter interval's sums stand at its first interval, by whose bucket it is priced.

@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace EnergySim.Engine;
 
 /// <summary>What can bind in a step. The order is that of first appearance in the step.</summary>
@@ -172,43 +170,35 @@ public static class Limits
     private static readonly string[] s_names =
         ["dark", "trip", "Psol", "1:1", "Pinv", "OUT", "BUS", "Pc", "full", "Pd", "floor", "IMPORT", "importTarget", "EXPORT", "overload"];
 
+    private static ReadOnlySpan<byte> Rules =>
+    [
+        0, 0, 1, 2,
+        3, 3, 3,
+        4, 4, 4, 4, 4, 4,
+        5, 5, 5, 5, 5,
+        6, 6, 6, 6, 6, 6,
+        7, 7, 7, 7, 7,
+        8, 8, 8, 8, 8,
+        9,
+    ];
+
+    private static ReadOnlySpan<byte> LimitsOfSites =>
+    [
+        (byte)Limit.Dark, (byte)Limit.Trip, (byte)Limit.SolarInput, (byte)Limit.OneToOne,
+        (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.Busbar,
+        (byte)Limit.ChargeRate, (byte)Limit.Full, (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.ChargeRate, (byte)Limit.Full,
+        (byte)Limit.DischargeRate, (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.Busbar, (byte)Limit.Floor,
+        (byte)Limit.ChargeRate, (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.Busbar, (byte)Limit.Import, (byte)Limit.ImportTarget,
+        (byte)Limit.Export, (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.Busbar, (byte)Limit.Export,
+        (byte)Limit.DischargeRate, (byte)Limit.Inverter, (byte)Limit.InverterBreaker, (byte)Limit.Busbar, (byte)Limit.Export,
+        (byte)Limit.Overload,
+    ];
+
     /// <summary>The rule of the step, 0–9, in which the site lies.</summary>
-    public static int RuleOf(LimitSite site) => site switch
-    {
-        <= LimitSite.Trip => 0,
-        LimitSite.Rule1SolarInput => 1,
-        LimitSite.Rule2OneToOne => 2,
-        <= LimitSite.Rule3Busbar => 3,
-        <= LimitSite.Rule4AcFull => 4,
-        <= LimitSite.Rule5Floor => 5,
-        <= LimitSite.Rule6ImportTarget => 6,
-        <= LimitSite.Rule7DcExport => 7,
-        <= LimitSite.Rule8Export => 8,
-        _ => 9,
-    };
+    public static int RuleOf(LimitSite site) => Rules[(int)site];
 
     /// <summary>The limit that binds there.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Limit LimitOf(LimitSite site) => site switch
-    {
-        LimitSite.Dark => Limit.Dark,
-        LimitSite.Trip => Limit.Trip,
-        LimitSite.Rule1SolarInput => Limit.SolarInput,
-        LimitSite.Rule2OneToOne => Limit.OneToOne,
-        LimitSite.Rule3Inverter or LimitSite.Rule4AcInverter or LimitSite.Rule5Inverter or LimitSite.Rule6Inverter
-            or LimitSite.Rule7Inverter or LimitSite.Rule8Inverter => Limit.Inverter,
-        LimitSite.Rule3InverterBreaker or LimitSite.Rule4AcInverterBreaker or LimitSite.Rule5InverterBreaker or LimitSite.Rule6InverterBreaker
-            or LimitSite.Rule7InverterBreaker or LimitSite.Rule8InverterBreaker => Limit.InverterBreaker,
-        LimitSite.Rule3Busbar or LimitSite.Rule5Busbar or LimitSite.Rule6Busbar or LimitSite.Rule7Busbar or LimitSite.Rule8Busbar => Limit.Busbar,
-        LimitSite.Rule4DcChargeRate or LimitSite.Rule4AcChargeRate or LimitSite.Rule6ChargeRate => Limit.ChargeRate,
-        LimitSite.Rule4DcFull or LimitSite.Rule4AcFull => Limit.Full,
-        LimitSite.Rule5DischargeRate or LimitSite.Rule8DischargeRate => Limit.DischargeRate,
-        LimitSite.Rule5Floor => Limit.Floor,
-        LimitSite.Rule6Import => Limit.Import,
-        LimitSite.Rule6ImportTarget => Limit.ImportTarget,
-        LimitSite.Rule7AcExport or LimitSite.Rule7DcExport or LimitSite.Rule8Export => Limit.Export,
-        _ => Limit.Overload,
-    };
+    public static Limit LimitOf(LimitSite site) => (Limit)LimitsOfSites[(int)site];
 
     /// <summary>The short name used in ledgers (ENGINE §5).</summary>
     public static string NameOf(Limit limit) => s_names[(int)limit];

@@ -4,7 +4,8 @@ namespace EnergySim.Engine;
 
 /// <summary>
 /// One interval: what is allowed of what is wanted, and the only code that changes stored energy. The rules are those of ENGINE §5 in
-/// their order. Written once over a lane type; it neither allocates, throws, nor looks at a price.
+/// their order. Written once over a lane type; it neither allocates, throws, nor looks at a price. Where a rule has several limits the
+/// least of them is asked first: when even that does not bind, none is walked through.
 /// </summary>
 internal static class Step
 {
@@ -55,8 +56,13 @@ internal static class Step
         T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1);
         T stored = storedKwh;
         Outcome<T> outcome = default;
-        T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
-        T chargeLimitKw = plant.ChargeTaper.IsNone ? plant.ChargeLimitKw : plant.ChargeLimitKw * plant.ChargeTaper.At(usableShare);
+        T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
+        if (plant.Tapers)
+        {
+            T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
+            if (!plant.ChargeTaper.IsNone) chargeLimitKw *= plant.ChargeTaper.At(usableShare);
+            if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
+        }
         T needKw = loadKw + plant.StandbyKw;
         T sellBusbarKw = T.Min(busbarKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
         T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero;
@@ -90,9 +96,13 @@ internal static class Step
                 firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
             }
             T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
-            toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
-            toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
-            toHouseKw = Clean(Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book));
+            if (T.AnyAbove(toHouseKw, T.Min(plant.ThroughInverterKw, busbarKw)))
+            {
+                toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
+                toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
+                toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
+            }
+            toHouseKw = Clean(toHouseKw);
             book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
             outKw = toHouseKw;
             needKw -= toHouseKw;
@@ -100,18 +110,27 @@ internal static class Step
 
             // 4. What is left charges the cells, DC first.
             T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);
-            T dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcLeftKw, chargeLimitKw - firstKw, ref book);
-            dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
+            T dcChargeKw = dcLeftKw;
+            if (T.AnyAbove(dcChargeKw, T.Min(chargeLimitKw, roomKw) - firstKw))
+            {
+                dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
+                dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
+            }
             dcLeftKw = Clean(dcLeftKw - dcChargeKw);
             dcChargeKw += firstKw;
             book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
             chargeKw = dcChargeKw;
             if (T.AnyAbove(acLeftKw, zero))
             {
-                T wantKw = Limited(LimitSite.Rule4AcInverter, acLeftKw, plant.InverterKw, ref book);
-                wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
-                wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
-                rectifierKw = Clean(Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book));
+                T wantKw = acLeftKw;
+                if (T.AnyAbove(wantKw, T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency)))
+                {
+                    wantKw = Limited(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
+                    wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
+                    wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                    wantKw = Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                }
+                rectifierKw = Clean(wantKw);
                 T acChargeKw = rectifierKw * plant.RectifierEfficiency;
                 book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
                 chargeKw += acChargeKw;
@@ -123,15 +142,19 @@ internal static class Step
         T dischargeKw = zero;
         T wantedKw = needKw - T.Min(row.ImportTargetKw, plant.ReliefKw);
         wantedKw = T.WhereAbove(chargeKw, zero, zero, T.Max(zero, wantedKw));
-        T dischargeLimitKw = plant.DischargeLimitKw;
-        if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
         if (T.AnyAbove(wantedKw, zero))
         {
-            wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
-            wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
-            wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
-            wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
-            dischargeKw = Clean(Limited(LimitSite.Rule5Floor, wantedKw, (stored - row.FloorKwh) * plant.OutKwPerKwh, ref book));
+            T aboveFloorKw = (stored - row.FloorKwh) * plant.OutKwPerKwh;
+            T powerKw = T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw);
+            if (T.AnyAbove(wantedKw, T.Min(powerKw, aboveFloorKw)))
+            {
+                wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
+                wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
+                wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
+                wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
+                wantedKw = Limited(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
+            }
+            dischargeKw = Clean(wantedKw);
             book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
             needKw = Clean(needKw - dischargeKw);
             outKw += dischargeKw;
@@ -163,10 +186,14 @@ internal static class Step
         {
             T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
             T soldKw = dcLeftKw * plant.InverterEfficiency;
-            soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
-            soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
-            soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
-            soldKw = Clean(Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book));
+            if (T.AnyAbove(soldKw, T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw)))
+            {
+                soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
+                soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
+                soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
+                soldKw = Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
+            }
+            soldKw = Clean(soldKw);
             outcome.CurtailedAcKw = Clean(acLeftKw - soldAcKw);
             T curtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
             book.Flow(LedgerColumn.CurtailedAcKw, outcome.CurtailedAcKw);

@@ -14,10 +14,10 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
     internal readonly T ChargeLimitKw, DischargeLimitKw, InverterKw, SolarInputKw, StandbyKw;
     internal readonly T ChargeEfficiency, PerDischargeEfficiency, InverterEfficiency, PerInverterEfficiency, RectifierEfficiency, PerRectifierEfficiency;
     internal readonly T RoomKwPerKwh, OutKwPerKwh;
-    internal readonly T InverterBreakerKw, ImportKw, ReliefKw, ExportKw, BusbarKw, AcOnBusbar;
+    internal readonly T InverterBreakerKw, ThroughInverterKw, ImportKw, ReliefKw, ExportKw, BusbarKw, AcOnBusbar;
     internal readonly T RestartAboveKwh;
     internal readonly TaperLine<T> ChargeTaper, DischargeTaper;
-    internal readonly bool WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge;
+    internal readonly bool Tapers, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge;
 
     /// <param name="plant">The equipment.</param>
     /// <param name="site">The wiring.</param>
@@ -46,6 +46,7 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         RoomKwPerKwh = T.All(1 / (plant.ChargeEfficiency * stepHours));
         OutKwPerKwh = T.All(plant.DischargeEfficiency * plant.InverterEfficiency / stepHours);
         InverterBreakerKw = T.All(site.InverterBreakerKw);
+        ThroughInverterKw = T.All(Math.Min(plant.InverterKw, site.InverterBreakerKw));
         ImportKw = T.All(offGrid ? 0 : site.ImportKw);
         ReliefKw = T.All(offGrid ? 0 : site.RelievesImport ? site.ImportKw : double.PositiveInfinity);
         ExportKw = T.All(offGrid ? 0 : site.ExportKw);
@@ -54,6 +55,7 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         RestartAboveKwh = T.All(plant.LowestKwh + (plant.RestartKwh ?? (0.1 * plant.UsableKwh)) - Step.ToleranceKwh);
         ChargeTaper = new TaperLine<T>(plant.ChargeTaper);
         DischargeTaper = new TaperLine<T>(plant.DischargeTaper);
+        Tapers = !plant.ChargeTaper.IsNone || !plant.DischargeTaper.IsNone;
         WakesBySolar = plant.WakesBySolar;
         ManagesLoad = site.ManagesLoad;
         SeparateSolarFollows = plant.SeparateSolar.FollowsLoad;

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace EnergySim.Engine;
 
@@ -19,7 +20,8 @@ internal struct SumsBook() : IBook<Scalar>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Flow(LedgerColumn column, Scalar value)
     {
-        if (column != LedgerColumn.StoredKwh) SumKw[(int)column] += value.Value;
+        // The columns are the array's by construction; the check would cost as much as the sum.
+        if (column != LedgerColumn.StoredKwh) Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(SumKw), (int)column) += value.Value;
     }
 
     public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }

@@ -102,11 +102,12 @@ internal static class Step
                 toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
                 toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
             }
+            // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
+            dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
             toHouseKw = Clean(toHouseKw);
             book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
             outKw = toHouseKw;
             needKw -= toHouseKw;
-            dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
 
             // 4. What is left charges the cells, DC first.
             T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CsCheck;
+using EnergySim.TestData;
 using EnergySim.Time;
 using NodaTime;
 
@@ -31,7 +32,7 @@ public class ProfileRoundTripTests
     public void Read_AnySeriesInAnyConvention_ComesBack()
     {
         using var folder = new TempFolder();
-        s_cases.Sample(c => ComesBack(folder, c), seed: "0000KOIKOMU8", iter: 60, threads: 1);
+        FixedSeed.Check(s_cases, 60, c => ComesBack(folder, c));
     }
 
     private static void ComesBack(TempFolder folder, Case c)

@@ -12,8 +12,6 @@ namespace EnergySim.Tests.Engine;
 internal sealed record RandomCase(
     Plant Plant, SiteLimits Site, Profile Load, Profile SolarDc, Profile SolarAc, SetPoints SetPoints, double StartKwh)
 {
-    public const string Seed = "0N0XIzNsQ0O2";
-
     public EnergySim.Engine.Run Run(bool offGrid = false) =>
         new(Load, SolarDc, SolarAc, Plant, Site, offGrid ? null : SetPoints, StartKwh, offGrid);
 

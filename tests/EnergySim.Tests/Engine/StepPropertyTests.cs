@@ -1,9 +1,9 @@
 using System.Globalization;
-using CsCheck;
 using EnergySim.Engine;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
 using EnergySim.Strategies;
+using EnergySim.TestData;
 using EnergySim.Time;
 using EnergySim.Wiring;
 
@@ -16,7 +16,7 @@ public class StepPropertyTests
     private const int Cases = 1500;
 
     [Fact]
-    public void Ledger_OnRandomCases_AgreesWithTheObviousStep() => RandomCase.Any.Sample(random =>
+    public void Ledger_OnRandomCases_AgreesWithTheObviousStep() => FixedSeed.Check(RandomCase.Any, Cases, random =>
     {
         Ledger ledger = random.Run().Ledger();
         double stored = random.StartKwh;
@@ -26,20 +26,18 @@ public class StepPropertyTests
                 random.Plant, random.Site, random.SetPoints[i], random.Load.Kw[i], random.SolarDc.Kw[i], random.SolarAc.Kw[i], ref stored, ledger.Axis.StepHours);
             foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>())
                 if (expected.TryGetValue(Ledger.NameOf(column), out double value) && !(Math.Abs(value - ledger[column][i]) <= 1e-8))
-                    Assert.Fail(string.Create(CultureInfo.InvariantCulture, $"interval {i}, {column}: {ledger[column][i]} for {value}; {ledger.LimitsOf(i)}; {random.SetPoints[i]}"));
+                    Assert.Fail(string.Create(CultureInfo.InvariantCulture, $"interval {i}, {column}: {ledger[column][i]} for {value}; {ledger.LimitsOf(i)}; {random.SetPoints[i]}; load {random.Load.Kw[i]:R} dc {random.SolarDc.Kw[i]:R} ac {random.SolarAc.Kw[i]:R} stored {stored:R}"));
         }
-    }, seed: RandomCase.Seed, iter: Cases);
+    });
 
     [Fact]
-    public void Ledger_OnGrid_KeepsEveryBalanceAndBound() => RandomCase.Any.Sample(
-        random => CheckInvariants(random, random.Run().Ledger(), offGrid: false), seed: RandomCase.Seed, iter: Cases);
+    public void Ledger_OnGrid_KeepsEveryBalanceAndBound() => FixedSeed.Check(RandomCase.Any, Cases, random => CheckInvariants(random, random.Run().Ledger(), offGrid: false));
 
     [Fact]
-    public void Ledger_OffGrid_KeepsEveryBalanceAndBound() => RandomCase.Any.Sample(
-        random => CheckInvariants(random, random.Run(offGrid: true).Ledger(), offGrid: true), seed: RandomCase.Seed, iter: Cases);
+    public void Ledger_OffGrid_KeepsEveryBalanceAndBound() => FixedSeed.Check(RandomCase.Any, Cases, random => CheckInvariants(random, random.Run(offGrid: true).Ledger(), offGrid: true));
 
     [Fact]
-    public void Sums_OfARun_EqualTheSumsOfItsLedger() => RandomCase.Any.Sample(random =>
+    public void Sums_OfARun_EqualTheSumsOfItsLedger() => FixedSeed.Check(RandomCase.Any, 300, random =>
     {
         foreach (bool offGrid in new[] { false, true })
         {
@@ -64,10 +62,10 @@ public class StepPropertyTests
             double causes = sums.UnservedKwh.Energy + sums.UnservedKwh.Power + sums.UnservedKwh.Trip;
             Assert.Equal(sums.Kwh(LedgerColumn.UnservedKw), causes, 7);
         }
-    }, seed: RandomCase.Seed, iter: 300);
+    });
 
     [Fact]
-    public void Ledger_WhenTheFutureIsAltered_IsUnchangedUntilThen() => RandomCase.Any.Sample(random =>
+    public void Ledger_WhenTheFutureIsAltered_IsUnchangedUntilThen() => FixedSeed.Check(RandomCase.Any, 200, random =>
     {
         Ledger before = random.Run().Ledger();
         int half = before.Axis.Count / 2;
@@ -76,10 +74,10 @@ public class StepPropertyTests
         Ledger after = (random with { Load = new Profile(before.Axis, load) }).Run().Ledger();
         foreach (LedgerColumn column in Enum.GetValues<LedgerColumn>())
             Assert.True(before[column][..half].SequenceEqual(after[column][..half]), $"{column} foresaw");
-    }, seed: RandomCase.Seed, iter: 200);
+    });
 
     [Fact]
-    public void Ledger_FourEqualQuarters_EqualOneHour() => RandomCase.Any.Sample(random =>
+    public void Ledger_FourEqualQuarters_EqualOneHour() => FixedSeed.Check(RandomCase.Any, 300, random =>
     {
         // Without caps and tapers, with rows that neither buy nor sell from the battery, and with solar on one side only (on two, DC
         // charges first, and how much room it leaves depends on the step), an hour may be cut anywhere.
@@ -96,10 +94,10 @@ public class StepPropertyTests
         foreach (LedgerColumn column in new[] { LedgerColumn.ImportKw, LedgerColumn.ExportKw, LedgerColumn.LoadKw, LedgerColumn.CurtailedDcKw, LedgerColumn.CellsToLoadKw, LedgerColumn.SolarDcToCellsKw, LedgerColumn.SolarToGridKw })
             Assert.Equal(one.Kwh(column), four.Kwh(column), 7);
         Assert.Equal(one.EndKwh, four.EndKwh, 7);
-    }, seed: RandomCase.Seed, iter: 300);
+    });
 
     [Fact]
-    public void Ledger_WithoutCells_BuysAndSellsTheDifference() => RandomCase.Any.Sample(random =>
+    public void Ledger_WithoutCells_BuysAndSellsTheDifference() => FixedSeed.Check(RandomCase.Any, 200, random =>
     {
         var bare = new RandomCase(Plant.Nothing, SiteLimits.None, random.Load, Profile.Zero(random.Load.Axis), random.SolarAc,
             SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), random.Load.Axis.Count), 0);
@@ -110,7 +108,7 @@ public class StepPropertyTests
             Assert.Equal(Math.Max(0, net), ledger[LedgerColumn.ImportKw][i], 10);
             Assert.Equal(Math.Max(0, -net), ledger[LedgerColumn.ExportKw][i], 10);
         }
-    }, seed: RandomCase.Seed, iter: 200);
+    });
 
     private static void CheckInvariants(RandomCase random, Ledger l, bool offGrid)
     {

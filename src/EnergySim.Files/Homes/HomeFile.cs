@@ -39,6 +39,8 @@ public static class HomeFile
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);
         var offers = map.Maps("offers", HomeSections.Offer).Select(o => OfferReader.Read(o, batteries, tariff, solar)).ToList();
+        foreach (string twice in offers.OfType<Offer>().GroupBy(o => o.Name).Where(g => g.Count() > 1).Select(g => g.Key))
+            map.ReportWhole("offers", $"two offers are called {twice}");
         if (map.Has("offers") && offers.Count == 0) map.ReportWhole("offers", "there is no offer");
         Service service = ReadService(map);
         Account account = ReadAccount(map);

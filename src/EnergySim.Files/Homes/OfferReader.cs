@@ -39,6 +39,9 @@ internal static class OfferReader
         YamlMap? night = map.Map("overnight", HomeSections.Overnight), sell = map.Map("sell", HomeSections.Sell), storm = map.Map("storm", HomeSections.Storm);
         if (map.Has("shaveToKw") && steering != Steering.DemandShaving) map.ReportWhole("shaveToKw", "only demand-shaving holds import at a level");
         if (!map.Has("shaveToKw") && steering == Steering.DemandShaving) map.ReportHere("demand-shaving needs shaveToKw");
+        if (map.Has("refill") && steering != Steering.DemandShaving) map.ReportWhole("refill", "only demand-shaving refills");
+        foreach (string key in (string[])["peak", "peakPeriods"])
+            if (map.Has(key) && steering != Steering.PeakWindow) map.ReportWhole(key, "only peak-window has a peak");
         if (map.Has("peak") && map.Has("peakPeriods")) map.ReportHere("peak and peakPeriods exclude each other");
         var strategy = new Strategy
         {
@@ -50,12 +53,20 @@ internal static class OfferReader
             RefillFraction = map.Share("refill") ?? 0,
             Overnight = night is null ? null : new OvernightCharge(night.Window(), night.Share("upTo") ?? 0),
             Sale = sell is null ? null : new BatterySale(sell.Window(), sell.Share("downTo") ?? 0),
-            Storm = storm is null ? null : new StormPreparation(At(storm, "from"), At(storm, "to"), storm.Share("upTo") ?? 0),
+            Storm = storm is null ? null : ReadStorm(storm),
             Integrity = map.Text("rule")?.Choice(("solar-only", IntegrityRule.SolarOnly), ("never-exports", IntegrityRule.NeverExports)) ?? IntegrityRule.None,
         };
         if (map.Reported == before && BuysWhatItSells(strategy))
             map.ReportHere("it would buy and sell the same energy: in some minute the grid may charge above the level that the battery sells down to");
         return strategy;
+    }
+
+    private static StormPreparation ReadStorm(YamlMap map)
+    {
+        int before = map.Reported;
+        var storm = new StormPreparation(At(map, "from"), At(map, "to"), map.Share("upTo") ?? 0);
+        if (map.Reported == before && storm.To <= storm.From) map.Report("to", "is not after from");
+        return storm;
     }
 
     // Asked of one day of minutes, in which every combination of its windows occurs, so that no axis is needed.

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text;
 using EnergySim.Files;
 using EnergySim.Studies;
@@ -62,8 +63,14 @@ internal static class CompareVerb
         var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
         string stem = Path.Combine(Path.GetDirectoryName(path) ?? "", Path.GetFileNameWithoutExtension(path));
         string ending = Path.GetExtension(path) is { Length: > 0 } e ? e : ".csv";
+        var taken = new HashSet<string>(StringComparer.Ordinal);
         foreach (Installation installation in Installation.Of(home, calendar))
-            LedgerCsv.Write($"{stem}-{InFileName(installation.Name)}{ending}", installation.Run.Ledger());
+        {
+            // Names that differ only in signs must not share a file.
+            string plain = InFileName(installation.Name), name = plain;
+            for (int n = 2; !taken.Add(name); n++) name = string.Create(CultureInfo.InvariantCulture, $"{plain}-{n}");
+            LedgerCsv.Write($"{stem}-{name}{ending}", installation.Run.Ledger());
+        }
     }
 
     private static string InFileName(string name)

@@ -75,6 +75,17 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void Compare_LedgersOfOffersThatDifferOnlyInSigns_AreFilesOfTheirOwn()
+    {
+        string text = File.ReadAllText(Demo).Replace("offer: Two batteries", "offer: One battery!", StringComparison.Ordinal);
+        string home = Path.Combine(_folder, "home.yaml");
+        File.WriteAllText(home, text.Replace("file: demo-", $"file: {Path.GetDirectoryName(Demo)}/demo-", StringComparison.Ordinal)
+            .Replace("../tariffs", Path.Combine(SharedData.RepositoryRoot, "tariffs"), StringComparison.Ordinal));
+        Assert.Equal(0, Run("compare", home, "--ledger", Path.Combine(_folder, "l.csv")).Code);
+        Assert.Equal(["l-as-it-is.csv", "l-one-battery-2.csv", "l-one-battery.csv"], Directory.GetFiles(_folder, "*.csv").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Chart_WritesTheTwoKinds()
     {
         string png = Path.Combine(_folder, "s.png"), svg = Path.Combine(_folder, "s.svg");

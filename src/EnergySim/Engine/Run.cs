@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
@@ -43,7 +44,7 @@ public sealed class Run
         if (SetPoints.Count != load.Axis.Count)
             throw new ArgumentException($"{SetPoints.Count} set-point rows for {load.Axis.Count} intervals.", nameof(setPoints));
         if (startKwh is double start && !(start >= plant.LowestKwh - Step.ToleranceKwh && start <= plant.HighestKwh + Step.ToleranceKwh))
-            throw new ArgumentOutOfRangeException(nameof(startKwh), start, $"The start lies between {plant.LowestKwh} and {plant.HighestKwh} kWh.");
+            throw new ArgumentOutOfRangeException(nameof(startKwh), start, string.Create(CultureInfo.InvariantCulture, $"The start lies between {plant.LowestKwh} and {plant.HighestKwh} kWh."));
         StartKwh = startKwh;
         IsOffGrid = offGrid;
         _constants = new StepConstants<Scalar>(plant, site, load.Axis.StepHours, offGrid);

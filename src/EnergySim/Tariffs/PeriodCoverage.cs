@@ -58,13 +58,14 @@ public static class PeriodCoverage
         ArgumentNullException.ThrowIfNull(version);
         var findings = new List<CoverageFinding>();
         AskSeasons(version, findings);
-        IEnumerable<string> seasons = version.Seasons.Count == 0 ? [TariffVersion.WholeYear] : version.Seasons.Select(s => s.Name).Distinct();
-        foreach (string season in seasons)
+        // Any year does: no date is asked for.
+        var rules = new DayRules(version, 2024, 2024);
+        foreach (string season in rules.Seasons.Select(s => s.Name).Distinct())
         {
             var occurring = new List<string>();
-            foreach (DayType day in DayTypesOf(version)) AskDay(version, season, day, occurring, findings);
-            foreach (string period in occurring.Distinct())
-                if (!version.EnergyPrices.Any(p => (p.Season ?? season) == season && (p.Period ?? period) == period))
+            foreach (DayType day in DayTypesOf(rules)) AskDay(rules, season, day, occurring, findings);
+            foreach (string period in occurring)
+                if (rules.PriceOf(season, period) is null)
                     findings.Add(new CoverageFinding { Fault = CoverageFault.NoPrice, Season = season, Names = [period] });
         }
         return findings;
@@ -74,12 +75,12 @@ public static class PeriodCoverage
     /// The kinds of day that a version tells apart: holidays only where a period rule names them (they are weekend days otherwise), event
     /// days likewise (they keep their own kind).
     /// </summary>
-    public static IReadOnlyList<DayType> DayTypesOf(TariffVersion version)
+    private static IEnumerable<DayType> DayTypesOf(DayRules rules) => Enum.GetValues<DayType>().Where(day => day switch
     {
-        ArgumentNullException.ThrowIfNull(version);
-        bool Named(DayType day) => version.Periods.Any(r => r.Days.Contains(day));
-        return [.. Enum.GetValues<DayType>().Where(d => d is DayType.Weekday or DayType.Weekend || Named(d))];
-    }
+        DayType.Holiday => rules.NamesHolidays,
+        DayType.Event => rules.NamesEvents,
+        _ => true,
+    });
 
     private static void AskSeasons(TariffVersion version, List<CoverageFinding> findings)
     {
@@ -97,9 +98,9 @@ public static class PeriodCoverage
         }
     }
 
-    private static void AskDay(TariffVersion version, string season, DayType day, List<string> occurring, List<CoverageFinding> findings)
+    private static void AskDay(DayRules dayRules, string season, DayType day, List<string> occurring, List<CoverageFinding> findings)
     {
-        PeriodRule[] rules = [.. version.Periods.Where(r => (r.Season ?? season) == season && (r.Days.Count == 0 || r.Days.Contains(day)))];
+        PeriodRule[] rules = [.. dayRules.RulesFor(season, day)];
         bool gap = false, overlap = false;
         for (int minute = 0; minute < MinutesPerDay; minute++)
         {

@@ -105,7 +105,7 @@ public sealed record Installation
     /// <summary>What the inverter on the wall makes of the roof's power.</summary>
     private sealed record WallSolar(Profile Ac, double ClippedKwh)
     {
-        public static WallSolar Of(Solar solar)
+        public static WallSolar Of(HomeSolar solar)
         {
             if (!solar.IsDc) return new WallSolar(solar.Profile, 0);
             double rating = solar.InverterKw ?? double.PositiveInfinity;

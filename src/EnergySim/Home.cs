@@ -22,7 +22,7 @@ public sealed record Home
     public required Profile Load { get; init; }
 
     /// <summary>What the roof gives; null = no solar.</summary>
-    public Solar? Solar { get; init; }
+    public HomeSolar? Solar { get; init; }
 
     /// <summary>The rate plan.</summary>
     public required Tariff Tariff { get; init; }
@@ -48,7 +48,7 @@ public sealed record Account
 }
 
 /// <summary>Solar on the roof, and what it is connected to today.</summary>
-public sealed record Solar
+public sealed record HomeSolar
 {
     /// <summary>Power in each interval, kW.</summary>
     public required Profile Profile { get; init; }

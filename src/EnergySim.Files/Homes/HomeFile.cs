@@ -34,7 +34,7 @@ public static class HomeFile
         var repairs = new List<string>();
         int? step = map.Text("stepMinutes")?.StepMinutes();
         Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
-        Solar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
+        HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);
@@ -72,7 +72,7 @@ public static class HomeFile
         return null;
     }
 
-    private static Solar? ReadSolar(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
+    private static HomeSolar? ReadSolar(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
     {
         bool? isDc = map.Text("kind")?.Choice(("dc", true), ("ac", false));
         double? inverterKw = map.Number("inverterKw", Bounds.AboveZero);
@@ -81,7 +81,7 @@ public static class HomeFile
         if (isDc == false && map.Has("inverterEfficiency")) map.ReportWhole("inverterEfficiency", "an ac profile is metered behind the inverter; leave it out");
         Profile? profile = ReadProfile(map, zone, step, problems, repairs);
         if (profile is null || isDc is not bool dc) return null;
-        var solar = new Solar { Profile = profile, IsDc = dc, InverterKw = inverterKw };
+        var solar = new HomeSolar { Profile = profile, IsDc = dc, InverterKw = inverterKw };
         return efficiency is double share ? solar with { InverterEfficiency = share } : solar;
     }
 

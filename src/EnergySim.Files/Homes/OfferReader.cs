@@ -11,7 +11,7 @@ namespace EnergySim.Files;
 internal static class OfferReader
 {
     /// <summary>The offer; null, with problems, when something of it does not fit.</summary>
-    public static Offer? Read(YamlMap map, IReadOnlyDictionary<string, Battery> batteries, Tariff? tariff, Solar? solar)
+    public static Offer? Read(YamlMap map, IReadOnlyDictionary<string, Battery> batteries, Tariff? tariff, HomeSolar? solar)
     {
         int before = map.Reported;
         string? battery = map.Text("battery")?.Name("battery of this home", [.. batteries.Keys]);

@@ -36,7 +36,7 @@ public sealed record Installation
     {
         ArgumentNullException.ThrowIfNull(home);
         ArgumentNullException.ThrowIfNull(calendar);
-        WallSolar? wall = home.Solar is Solar solar ? WallSolar.Of(solar) : null;
+        WallSolar? wall = home.Solar is HomeSolar solar ? WallSolar.Of(solar) : null;
         var all = new List<Installation>
         {
             new()

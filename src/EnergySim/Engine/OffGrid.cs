@@ -32,9 +32,10 @@ internal static class OffGrid
     /// <param name="book">Takes down clamps and flows.</param>
     /// <returns>What of the house was not served, by cause.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static UnservedByCause Interval<TBook>(
+    public static UnservedByCause Interval<TPending, TBook>(
         in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
-        ref Scalar storedKwh, ref Darkness dark, ref PendingBook pending, ref TBook book)
+        ref Scalar storedKwh, ref Darkness dark, ref TPending pending, ref TBook book)
+        where TPending : struct, IPendingBook
         where TBook : struct, IBook<Scalar>
     {
         if (dark != Darkness.None && Restarts(in plant, loadKw, solarDcKw, storedKwh)) dark = Darkness.None;
@@ -55,9 +56,8 @@ internal static class OffGrid
             bool trips = !plant.ManagesLoad && causes.Power > Step.TinyKw;
             if (!trips)
             {
-                bool wantsEnergy = pending.WithheldKw(LimitSite.Rule5Floor) > Step.TinyKw;
                 bool atFloor = storedKwh.Value <= row.FloorKwh.Value + Step.ToleranceKwh;
-                if (wantsEnergy && atFloor) dark = Darkness.Energy;
+                if (pending.WantsEnergy && atFloor) dark = Darkness.Energy;
                 if (plant.SeparateSolarTooLarge) pending.Cut(LimitSite.Rule2OneToOne, solarAcKw);
                 pending.Flow(LedgerColumn.LoadKw, loadKw);
                 pending.Flow(LedgerColumn.StandbyKw, plant.StandbyKw);
@@ -84,9 +84,11 @@ internal static class OffGrid
         return sunKw.Value >= plant.StandbyKw.Value + loadKw.Value;
     }
 
-    private static Outcome<Scalar> Served(
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Outcome<Scalar> Served<TPending>(
         in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
-        ref Scalar storedKwh, ref PendingBook pending)
+        ref Scalar storedKwh, ref TPending pending)
+        where TPending : struct, IPendingBook
     {
         pending.Clear();
         Scalar busbarKw = Scalar.Max(default, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
@@ -94,8 +96,9 @@ internal static class OffGrid
     }
 
     // Nothing is served and standby is not drawn; DC solar charges the cells if it can wake them.
-    private static void StayDark(
-        in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw, ref Scalar storedKwh, ref PendingBook pending)
+    private static void StayDark<TPending>(
+        in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw, ref Scalar storedKwh, ref TPending pending)
+        where TPending : struct, IPendingBook
     {
         pending.Clear();
         Scalar dcKw = Scalar.Min(solarDcKw, plant.SolarInputKw);

@@ -29,6 +29,7 @@ public static class Commands
         {
             CompareVerb.Command(output),
             ChartVerb.Command(output),
+            OutageVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

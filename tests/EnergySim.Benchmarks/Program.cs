@@ -20,6 +20,7 @@ bench.Setup();
     ("plan laid on the axis", bench.Compile),
     ("strategy compiled", bench.Strategy),
     ("bill from sums", bench.Bill),
+    ("8,760 outages of 336 h, two offers", () => bench.Outages()),
 ];
 foreach ((string name, Func<object> work) in works)
 {

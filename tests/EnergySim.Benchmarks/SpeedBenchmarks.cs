@@ -12,6 +12,7 @@ public class SpeedBenchmarks
     private readonly YearOfQuarters _year = new(allRules: false);
     private readonly YearOfQuarters _all = new(allRules: true);
     private readonly MeterColumns _meter = new(35040);
+    private readonly YearOfOutages _outages = new();
     private MeterSums? _sums;
 
     [GlobalSetup]
@@ -37,4 +38,7 @@ public class SpeedBenchmarks
 
     [Benchmark(Description = "bill from sums")]
     public BillSet Bill() => Biller.Bill(_sums!);
+
+    [Benchmark(Description = "8,760 outages of 336 h, two offers")]
+    public int Outages() => _outages.Walk();
 }

@@ -184,4 +184,35 @@ public sealed class CommandTests : IDisposable
         File.WriteAllLines(home, lines);
         return home;
     }
+
+    [Fact]
+    public void Outage_Json_TellsEveryStartAndOneOutage()
+    {
+        (int code, string output, _) = Run("outage", Demo, "--start", "2025-01-15T18:00", "--hours", "24", "--horizon", "48", "--kept", "0.5", "--json");
+        Assert.Equal(0, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        JsonElement offer = root.GetProperty("offers")[1];
+        Assert.Equal(35040, offer.GetProperty("lasting").GetProperty("starts").GetInt32());
+        Assert.Equal(JsonValueKind.Null, offer.GetProperty("lasting").GetProperty("atLeastFraction").GetProperty("72").ValueKind);
+        Assert.Equal("2025-01-15T18:00", offer.GetProperty("named").GetProperty("start").GetString());
+        Assert.Equal(96, offer.GetProperty("named").GetProperty("hoursLeftWithoutSun").GetArrayLength());
+    }
+
+    [Fact]
+    public void Outage_Text_TellsTheStoryAndTheCautions()
+    {
+        (int code, string output, _) = Run("outage", Demo, "--horizon", "24", "--charge", "full");
+        Assert.Equal(0, code);
+        foreach (string words in new[] { "starts that last 24 h", "nine starts in ten last", "on the same starts", "grid down on", "medical equipment", "Local codes" })
+            Assert.Contains(words, output, StringComparison.Ordinal);
+        Assert.DoesNotContain("starts that last 72 h", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Outage_StartThatIsNoDate_IsBadInput()
+    {
+        (int code, _, string errors) = Run("outage", Demo, "--start", "yesterday");
+        Assert.Equal(2, code);
+        Assert.Contains("--start \"yesterday\" is not a local date", errors, StringComparison.Ordinal);
+    }
 }

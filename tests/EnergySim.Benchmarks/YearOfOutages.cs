@@ -1,0 +1,37 @@
+using EnergySim.Engine;
+using EnergySim.Equipment;
+using EnergySim.Strategies;
+using EnergySim.Wiring;
+
+namespace EnergySim.Benchmarks;
+
+/// <summary>The benchmark year by the hour, an outage of 336 h from each of its 8,760 hours, with one battery and with two.</summary>
+internal sealed class YearOfOutages
+{
+    private readonly (EveryStart Starts, double[] StartKwh)[] _offers;
+
+    public YearOfOutages()
+    {
+        var year = new YearOfQuarters(allRules: false);
+        _offers = [Offer(year, 1), Offer(year, 2)];
+    }
+
+    /// <summary>Walks all; returns the whole hours lasted, added up, so that nothing is optimised away.</summary>
+    public int Walk()
+    {
+        int lasted = 0;
+        foreach ((EveryStart starts, double[] startKwh) in _offers)
+            foreach (int hours in starts.Walk(startKwh).LastingIntervals) lasted += hours;
+        return lasted;
+    }
+
+    private static (EveryStart, double[]) Offer(YearOfQuarters year, int units)
+    {
+        Plant plant = year.Plant with { HighestKwh = 13.5 * units, ChargeLimitKw = 5 * units, DischargeLimitKw = 5 * units, InverterKw = 5 * units };
+        EnergySim.Profiles.Profile load = year.Load.Resampled(60), solar = year.Solar.Resampled(60);
+        var everyday = new Run(load, solar, null, plant, SiteLimits.None, SetPoints.Always(new SetPointRow(0.2 * plant.HighestKwh, plant.HighestKwh, 0, 0, double.PositiveInfinity), load.Axis.Count));
+        Ledger ledger = everyday.Ledger();
+        var offGrid = new Run(load, solar, null, plant, SiteLimits.None, null, null, offGrid: true);
+        return (new EveryStart(offGrid, 336), [ledger.Sums.StartKwh, .. ledger[LedgerColumn.StoredKwh][..^1]]);
+    }
+}

@@ -21,6 +21,7 @@ bench.Setup();
     ("strategy compiled", bench.Strategy),
     ("bill from sums", bench.Bill),
     ("8,760 outages of 336 h, two offers", () => bench.Outages()),
+    ("the same, no two walks alike", () => bench.OutagesApart()),
 ];
 foreach ((string name, Func<object> work) in works)
 {

@@ -12,7 +12,8 @@ public class SpeedBenchmarks
     private readonly YearOfQuarters _year = new(allRules: false);
     private readonly YearOfQuarters _all = new(allRules: true);
     private readonly MeterColumns _meter = new(35040);
-    private readonly YearOfOutages _outages = new();
+    private readonly YearOfOutages _outages = new(neverMeet: false);
+    private readonly YearOfOutages _apart = new(neverMeet: true);
     private MeterSums? _sums;
 
     [GlobalSetup]
@@ -41,4 +42,7 @@ public class SpeedBenchmarks
 
     [Benchmark(Description = "8,760 outages of 336 h, two offers")]
     public int Outages() => _outages.Walk();
+
+    [Benchmark(Description = "the same, no two walks alike")]
+    public int OutagesApart() => _apart.Walk();
 }

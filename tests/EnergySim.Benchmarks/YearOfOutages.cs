@@ -10,10 +10,12 @@ internal sealed class YearOfOutages
 {
     private readonly (EveryStart Starts, double[] StartKwh)[] _offers;
 
-    public YearOfOutages()
+    /// <param name="neverMeet">True for batteries so large that they are neither full nor empty: no walk comes into the one before, and every hour is computed.</param>
+    public YearOfOutages(bool neverMeet)
     {
         var year = new YearOfQuarters(allRules: false);
-        _offers = [Offer(year, 1), Offer(year, 2)];
+        double cells = neverMeet ? 1000 : 1;
+        _offers = [Offer(year, 1, cells), Offer(year, 2, cells)];
     }
 
     /// <summary>Walks all; returns the whole hours lasted, added up, so that nothing is optimised away.</summary>
@@ -25,13 +27,16 @@ internal sealed class YearOfOutages
         return lasted;
     }
 
-    private static (EveryStart, double[]) Offer(YearOfQuarters year, int units)
+    private static (EveryStart, double[]) Offer(YearOfQuarters year, int units, double cells)
     {
-        Plant plant = year.Plant with { HighestKwh = 13.5 * units, ChargeLimitKw = 5 * units, DischargeLimitKw = 5 * units, InverterKw = 5 * units };
+        Plant plant = year.Plant with { HighestKwh = 13.5 * cells * units, ChargeLimitKw = 5 * units, DischargeLimitKw = 5 * units, InverterKw = 5 * units };
         EnergySim.Profiles.Profile load = year.Load.Resampled(60), solar = year.Solar.Resampled(60);
         var everyday = new Run(load, solar, null, plant, SiteLimits.None, SetPoints.Always(new SetPointRow(0.2 * plant.HighestKwh, plant.HighestKwh, 0, 0, double.PositiveInfinity), load.Axis.Count));
         Ledger ledger = everyday.Ledger();
         var offGrid = new Run(load, solar, null, plant, SiteLimits.None, null, null, offGrid: true);
-        return (new EveryStart(offGrid, 336), [ledger.Sums.StartKwh, .. ledger[LedgerColumn.StoredKwh][..^1]]);
+        double[] startKwh = [ledger.Sums.StartKwh, .. ledger[LedgerColumn.StoredKwh][..^1]];
+        if (cells > 1)
+            for (int i = 0; i < startKwh.Length; i++) startKwh[i] = plant.HighestKwh * (0.5 + (i % 101 * 1e-4));
+        return (new EveryStart(offGrid, 336), startKwh);
     }
 }

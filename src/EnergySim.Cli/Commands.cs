@@ -9,6 +9,9 @@ public static class Commands
     /// <summary>All was done.</summary>
     public const int Done = 0;
 
+    /// <summary>All was done, and something was found that the user asked to be told of.</summary>
+    public const int Finding = 1;
+
     /// <summary>The input, or the call, does not fit; the message says where.</summary>
     public const int BadInput = 2;
 
@@ -19,7 +22,7 @@ public static class Commands
     /// <param name="args">The words of the command line.</param>
     /// <param name="output">Takes results.</param>
     /// <param name="errors">Takes messages.</param>
-    /// <returns>0 done, 2 bad input, 3 internal fault.</returns>
+    /// <returns>0 done, 1 a finding, 2 bad input, 3 internal fault.</returns>
     public static int Invoke(string[] args, TextWriter output, TextWriter errors)
     {
         ArgumentNullException.ThrowIfNull(args);
@@ -29,6 +32,8 @@ public static class Commands
         {
             CompareVerb.Command(output),
             ChartVerb.Command(output),
+            BillVerb.Command(output),
+            CheckVerb.Command(output),
             OutageVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));

@@ -47,9 +47,7 @@ internal static class CompareVerb
         if (ledger is not null) WriteLedgers(reading.Home, ledger);
         if (asJson)
         {
-            using var stream = new MemoryStream();
-            ComparisonJson.Write(stream, comparison);
-            output.WriteLine(Encoding.UTF8.GetString(stream.ToArray()));
+            Output.WriteJson(output, stream => ComparisonJson.Write(stream, comparison));
         }
         else
         {

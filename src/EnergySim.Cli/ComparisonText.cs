@@ -26,25 +26,25 @@ internal static class ComparisonText
 
     public static void Write(TextWriter output, Comparison comparison, IReadOnlyList<string> repairs)
     {
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
-        if (Console.IsOutputRedirected || output != Console.Out) console.Profile.Width = 120;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{comparison.Home} · {comparison.Tariff} · {comparison.From:uuuu-MM-dd} to {comparison.To:uuuu-MM-dd} in steps of {comparison.StepMinutes} minutes"));
         output.WriteLine();
-        console.Write(TableOf(comparison));
+        Output.WriteTable(output, TableOf(comparison));
         output.WriteLine();
-        foreach (string note in comparison.Notes.Concat(repairs)) output.WriteLine($"– {note}");
+        Output.WriteNotes(output, comparison.Notes.Concat(repairs));
     }
 
     private static Table TableOf(Comparison comparison)
     {
-        var table = new Table { Border = TableBorder.Simple, ShowRowSeparators = false };
-        table.AddColumn(new TableColumn(""));
-        foreach (ComparisonColumn column in comparison.Columns) table.AddColumn(new TableColumn(Markup.Escape(column.Name)).RightAligned());
+        Table table = Output.NewTable();
+        table.AddColumn("");
+        foreach (ComparisonColumn column in comparison.Columns) table.AddFigures(column.Name);
         string span = IsYear(comparison) ? "a year" : "in this span";
         Row($"bill {span}, {comparison.Currency}", c => Money(c.AnnualBill));
         Row($"saved {span}", c => c.BatteryUnits == 0 ? "" : Money(c.AnnualSaving));
         Row("  of which added over the column before", c => c.BatteryUnits == 0 ? "" : Money(c.AddedSaving));
+        if (comparison.Columns.Any(c => c.IntegrityRuleCost is not null))
+            Row("  cost of the agreement's rule on the battery", c => c.IntegrityRuleCost is decimal cost ? Money(cost) : "");
         Row("price", c => c.Price is decimal price ? price.ToString("N0", CultureInfo.InvariantCulture) : "");
         Row("", _ => "");
         Row("bought, kWh", c => Kwh(c.Sums.Kwh(LedgerColumn.ImportKw)));
@@ -58,7 +58,7 @@ internal static class ComparisonText
         }
         Row("full cycles of the battery", c => c.BatteryUnits == 0 ? "" : c.EquivalentFullCycles.ToString("0", CultureInfo.InvariantCulture));
         Row("", _ => "");
-        table.AddRow([new Text("hours in which a limit bound"), .. comparison.Columns.Select(_ => new Text(""))]);
+        Row("hours in which a limit bound", _ => "");
         foreach ((Limit limit, string words) in s_limits)
             if (comparison.Columns.Any(c => c.LimitHours.ContainsKey(limit)))
                 Row("  " + words, c => c.LimitHours.GetValueOrDefault(limit).ToString("#,0.##", CultureInfo.InvariantCulture));
@@ -67,7 +67,7 @@ internal static class ComparisonText
         return table;
 
         void Row(string name, Func<ComparisonColumn, string> cell) =>
-            table.AddRow([new Text(name), .. comparison.Columns.Select(c => new Text(cell(c)))]);
+            table.AddTexts(comparison.Columns.Select(cell).Prepend(name));
     }
 
     private static bool IsYear(Comparison comparison) => NodaTime.Period.DaysBetween(comparison.From, comparison.To) + 1 is 365 or 366;

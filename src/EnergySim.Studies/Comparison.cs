@@ -53,6 +53,9 @@ public sealed record ComparisonColumn
     /// <summary>Over the column before it.</summary>
     public required decimal AddedSaving { get; init; }
 
+    /// <summary>What the agreement's rule on the battery (charge only from solar, or never export) costs in the span: the bill with it − the bill without; null = no rule.</summary>
+    public decimal? IntegrityRuleCost { get; init; }
+
     /// <summary>Share of the house's load met by its own solar, directly or through the battery, 0–1.</summary>
     public required double OwnSupplyFraction { get; init; }
 

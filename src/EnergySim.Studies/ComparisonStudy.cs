@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Billing;
 using EnergySim.Engine;
+using EnergySim.Strategies;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Studies;
@@ -18,6 +19,7 @@ public static class ComparisonStudy
         var columns = new List<ComparisonColumn>();
         foreach (Installation installation in Installation.Of(home, calendar))
             columns.Add(Column(home, installation, calendar, columns));
+        PriceIntegrityRules(home, calendar, columns);
         TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
         return new Comparison
         {
@@ -59,6 +61,20 @@ public static class ComparisonStudy
         };
     }
 
+    // The same offers without their rule; the home as it is, first, has none.
+    private static void PriceIntegrityRules(Home home, TariffCalendar calendar, List<ComparisonColumn> columns)
+    {
+        Offer[] ruled = [.. home.Offers.Where(o => o.Strategy.Integrity != IntegrityRule.None)];
+        if (ruled.Length == 0) return;
+        Home free = home with { Offers = [.. ruled.Select(o => o with { Strategy = o.Strategy with { Integrity = IntegrityRule.None } })] };
+        foreach (Installation installation in Installation.Of(free, calendar).Skip(1))
+        {
+            decimal without = Biller.Bill(MeterSums.Of(calendar, installation.Run.Sums().Meter)).Total;
+            int at = columns.FindIndex(1, c => c.Name == installation.Name);
+            columns[at] = columns[at] with { IntegrityRuleCost = columns[at].AnnualBill - without };
+        }
+    }
+
     // What left the cells for the house is the sun's in the share in which the cells were charged by the sun.
     private static double OwnSupply(RunSums sums)
     {
@@ -89,6 +105,12 @@ public static class ComparisonStudy
             + $"{(home.Solar is null ? "" : ExportInWords(calendar) + " ")}A saving is a computation on these data, not a promise.");
         if (home.Load.Axis.StepMinutes > 15)
             notes.Add(string.Create(CultureInfo.InvariantCulture, $"The data are means over {home.Load.Axis.StepMinutes} minutes: what is bought and sold within one interval is not seen."));
+        if (home.LoadIsNetted)
+            notes.Add("The meter data were netted inside each interval: what was bought and sold within one interval is not seen, and both are understated.");
+        if (calendar.Tariff.Versions.Any(v => v.Export is ExportTerms.RetailNetting) && home.Solar is not null)
+            foreach (Offer offer in home.Offers.Where(o => o.Strategy.Integrity == IntegrityRule.None))
+                notes.Add($"{offer.Name}: under retail netting a battery most often must either charge only from solar or never export (common practice); "
+                    + "this offer follows neither rule. Ask the utility, and state the strategy's rule.");
         notes.AddRange(columns.SelectMany(c => c.Bills.Notes).Distinct());
         return notes;
     }

@@ -21,6 +21,9 @@ public sealed record Home
     /// <summary>What the house uses, kW AC.</summary>
     public required Profile Load { get; init; }
 
+    /// <summary>True when the load comes from meter data in which import and export were netted inside each interval.</summary>
+    public bool LoadIsNetted { get; init; }
+
     /// <summary>What the roof gives; null = no solar.</summary>
     public HomeSolar? Solar { get; init; }
 

@@ -34,6 +34,7 @@ public static class HomeFile
         var repairs = new List<string>();
         int? step = map.Text("stepMinutes")?.StepMinutes();
         Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
+        bool netted = map.Map("load", HomeSections.Load)?.Flag("nettedInInterval", false) ?? false;
         HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
@@ -52,6 +53,7 @@ public static class HomeFile
             Place = map.Word("place"),
             Note = map.Word("note"),
             Load = load!,
+            LoadIsNetted = netted,
             Solar = solar,
             Tariff = tariff!,
             Account = account,

@@ -9,7 +9,7 @@ internal static class HomeSections
     public static Section Home { get; } = new(
         "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes"]);
 
-    public static Section Load { get; } = new("profile", ["file", "column"], s_column);
+    public static Section Load { get; } = new("profile", ["file", "column"], [.. s_column, "nettedInInterval"]);
 
     public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. s_column, "inverterKw", "inverterEfficiency"]);
 

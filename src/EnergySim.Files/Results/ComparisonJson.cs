@@ -1,9 +1,6 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
-using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Studies;
-using NodaTime.Text;
 
 namespace EnergySim.Files;
 
@@ -16,20 +13,16 @@ public static class ComparisonJson
     public static void Write(Stream stream, Comparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        using Utf8JsonWriter json = ResultJson.Open(stream);
         json.WriteStartObject();
         json.WriteString("home", comparison.Home);
         json.WriteString("tariff", comparison.Tariff);
         json.WriteString("currency", comparison.Currency);
         json.WriteNumber("stepMinutes", comparison.StepMinutes);
-        json.WriteString("from", LocalDatePattern.Iso.Format(comparison.From));
-        json.WriteString("to", LocalDatePattern.Iso.Format(comparison.To));
-        json.WriteStartArray("notes");
-        foreach (string note in comparison.Notes) json.WriteStringValue(note);
-        json.WriteEndArray();
-        json.WriteStartArray("columns");
-        foreach (ComparisonColumn column in comparison.Columns) WriteColumn(json, column);
-        json.WriteEndArray();
+        json.WriteDate("from", comparison.From);
+        json.WriteDate("to", comparison.To);
+        json.WriteList("notes", comparison.Notes, json.WriteStringValue);
+        json.WriteList("columns", comparison.Columns, column => WriteColumn(json, column));
         json.WriteEndObject();
     }
 
@@ -38,11 +31,11 @@ public static class ComparisonJson
         json.WriteStartObject();
         json.WriteString("name", column.Name);
         json.WriteNumber("batteryUnits", column.BatteryUnits);
-        if (column.Price is decimal price) json.WriteNumber("price", price);
-        else json.WriteNull("price");
+        json.WriteMoney("price", column.Price);
         json.WriteNumber("annualBill", column.AnnualBill);
         json.WriteNumber("annualSaving", column.AnnualSaving);
         json.WriteNumber("addedSaving", column.AddedSaving);
+        json.WriteMoney("integrityRuleCost", column.IntegrityRuleCost);
         Kwh(json, "importKwh", column.Sums.Kwh(LedgerColumn.ImportKw));
         Kwh(json, "exportKwh", column.Sums.Kwh(LedgerColumn.ExportKw));
         Kwh(json, "loadKwh", column.Sums.Kwh(LedgerColumn.LoadKw));
@@ -57,31 +50,7 @@ public static class ComparisonJson
         json.WriteStartObject("limitHours");
         foreach ((Limit limit, double hours) in column.LimitHours) json.WriteNumber(Limits.NameOf(limit), hours);
         json.WriteEndObject();
-        json.WriteStartArray("months");
-        foreach (Bill bill in column.Bills.Bills) WriteBill(json, bill);
-        json.WriteEndArray();
-        json.WriteEndObject();
-    }
-
-    private static void WriteBill(Utf8JsonWriter json, Bill bill)
-    {
-        json.WriteStartObject();
-        json.WriteString("from", LocalDatePattern.Iso.Format(bill.From));
-        json.WriteString("to", LocalDatePattern.Iso.Format(bill.To));
-        json.WriteNumber("bill", bill.Total);
-        json.WriteStartArray("lines");
-        foreach (BillLine line in bill.Lines)
-        {
-            json.WriteStartObject();
-            json.WriteString("kind", line.Kind);
-            json.WriteString("name", line.Name);
-            json.WriteNumber("quantity", line.Quantity);
-            json.WriteString("unit", line.Unit);
-            json.WriteNumber("unitPrice", line.UnitPrice);
-            json.WriteNumber("amount", line.Amount);
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
+        json.WriteList("months", column.Bills.Bills, bill => json.WriteBill(bill));
         json.WriteEndObject();
     }
 

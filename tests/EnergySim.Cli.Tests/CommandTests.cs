@@ -9,14 +9,14 @@ public sealed class CommandTests : IDisposable
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
-    private static (int Code, string Output, string Errors) Run(params string[] args)
+    internal static (int Code, string Output, string Errors) Run(params string[] args)
     {
         var output = new StringWriter();
         var errors = new StringWriter();
         return (Commands.Invoke(args, output, errors), output.ToString(), errors.ToString());
     }
 
-    private static string Demo => Path.Combine(SharedData.RepositoryRoot, "profiles", "demo-home.yaml");
+    internal static string Demo => Path.Combine(SharedData.RepositoryRoot, "profiles", "demo-home.yaml");
 
     [Fact]
     public void NoArguments_RunTheDemoAndSayWhatIsNext()

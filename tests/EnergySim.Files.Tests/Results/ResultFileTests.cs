@@ -105,7 +105,7 @@ public sealed class ResultFileTests : IDisposable
         JsonElement column = root.GetProperty("columns")[0];
         Assert.Equal(
             [
-                "name", "batteryUnits", "price", "annualBill", "annualSaving", "addedSaving", "importKwh", "exportKwh", "loadKwh", "standbyKwh", "solarKwh",
+                "name", "batteryUnits", "price", "annualBill", "annualSaving", "addedSaving", "integrityRuleCost", "importKwh", "exportKwh", "loadKwh", "standbyKwh", "solarKwh",
                 "curtailedKwh", "ownSupplyFraction", "equivalentFullCycles", "overloadKwh", "storedStartKwh", "storedEndKwh", "limitHours", "months",
             ],
             NamesOf(column));
@@ -115,7 +115,7 @@ public sealed class ResultFileTests : IDisposable
         Assert.Equal(24, column.GetProperty("loadKwh").GetDouble(), 1e-6);
         Assert.Equal(3, column.GetProperty("limitHours").GetProperty("floor").GetDouble());
         JsonElement month = column.GetProperty("months")[0];
-        Assert.Equal(["from", "to", "bill", "lines"], NamesOf(month));
+        Assert.Equal(["from", "to", "bill", "unrounded", "lines"], NamesOf(month));
         Assert.Equal(("2025-07-31", 3.09m), (month.GetProperty("to").GetString(), month.GetProperty("bill").GetDecimal()));
         JsonElement told = month.GetProperty("lines")[0];
         Assert.Equal(["kind", "name", "quantity", "unit", "unitPrice", "amount"], NamesOf(told));

@@ -1,0 +1,143 @@
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Strategies;
+using EnergySim.Studies;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Bound;
+
+/// <summary>
+/// The cheapest span that anyone with perfect foresight could reach with a plant, behind its wiring, under a plan and the agreement's rule on
+/// the battery, as a linear programme. A strategy's saving is quoted as a share of it.
+/// </summary>
+public static class BoundStudy
+{
+    /// <summary>The bound of one installation.</summary>
+    /// <param name="run">The plant, its wiring and its series; its set-points are not asked.</param>
+    /// <param name="calendar">The plan on the run's axis.</param>
+    /// <param name="rule">The agreement's rule on the battery.</param>
+    /// <param name="startKwh">Energy at the start, kWh; null = free, and the span ends with no less than it began with.</param>
+    /// <param name="leastEndKwh">Least energy at the end, kWh, where the start is given.</param>
+    /// <exception cref="NotSupportedException">The plan has a charge that no linear programme can say; the message names it.</exception>
+    public static BoundResult Of(Run run, TariffCalendar calendar, IntegrityRule rule = IntegrityRule.None, double? startKwh = null, double leastEndKwh = 0)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        ArgumentNullException.ThrowIfNull(calendar);
+        (Programme programme, PlantProgramme plant) = Build(run, calendar, rule, startKwh, leastEndKwh);
+        double[] values = Solver.Solve(programme);
+        while (plant.HoldDirections(values) > 0) values = Solver.Solve(programme);
+        double start = values[plant.Start];
+        SetPoints schedule = Schedule.Of(run, plant, values);
+        var replay = new Run(run.Load, run.SolarDc, run.SolarAc, run.Plant, run.Site, schedule, Math.Clamp(start, run.Plant.LowestKwh, run.Plant.HighestKwh));
+        double hours = run.Axis.StepHours, both = 0;
+        for (int i = 0; i < plant.Discharge.Length; i++) both += hours * Math.Min(plant.Charge[i].ValueIn(values), values[plant.Discharge[i]]);
+        return new BoundResult
+        {
+            Bill = programme.Objective.ValueIn(values),
+            StartKwh = start,
+            EndKwh = values[plant.Stored[^1]],
+            SimultaneousKwh = both,
+            Schedule = schedule,
+            Replay = replay,
+            ReplayBill = Biller.Bill(MeterSums.Of(calendar, replay.Sums().Meter)).Bills.Sum(b => b.Unrounded),
+            TapersAreLoosened = !run.Plant.ChargeTaper.IsNone || !run.Plant.DischargeTaper.IsNone,
+        };
+    }
+
+    /// <summary>
+    /// The bounds of a home's offers beside their strategies. Each bound starts with the energy its strategy starts with and ends with no less
+    /// than it, so that no strategy can be below its bound.
+    /// </summary>
+    /// <param name="home">The home.</param>
+    /// <exception cref="NotSupportedException">The plan has a charge that no linear programme can say.</exception>
+    public static IReadOnlyList<OfferBound> Of(Home home)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
+        double asItIs = UnroundedBill(installations[0].Run.Sums(), calendar);
+        var bounds = new List<OfferBound>();
+        for (int o = 0; o < home.Offers.Count; o++)
+        {
+            Run run = installations[o + 1].Run;
+            RunSums sums = run.Sums();
+            bounds.Add(new OfferBound
+            {
+                Name = installations[o + 1].Name,
+                AsItIsBill = asItIs,
+                StrategyBill = UnroundedBill(sums, calendar),
+                Bound = Of(run, calendar, home.Offers[o].Strategy.Integrity, sums.StartKwh, sums.EndKwh),
+            });
+        }
+        return bounds;
+    }
+
+    internal static (Programme Programme, PlantProgramme Plant) Build(Run run, TariffCalendar calendar, IntegrityRule rule, double? startKwh, double leastEndKwh)
+    {
+        var programme = new Programme();
+        var plant = new PlantProgramme(programme, run, rule, startKwh, leastEndKwh);
+        var bills = new BillProgramme(programme, new MeterProgramme(programme, plant, calendar, run), calendar);
+        bills.Add();
+        programme.Objective.Plus(bills.Total);
+        return (programme, plant);
+    }
+
+    private static double UnroundedBill(RunSums sums, TariffCalendar calendar) =>
+        (double)Biller.Bill(MeterSums.Of(calendar, sums.Meter)).Bills.Sum(b => b.Unrounded);
+}
+
+/// <summary>The bound of one installation.</summary>
+public sealed record BoundResult
+{
+    /// <summary>
+    /// What the bills come to, money, before rounding. The least that can be reached lies between this and <see cref="ReplayBill"/>; they part
+    /// only where it would pay to run two directions at once, which the programme's straight lines allow in part and no inverter or meter does.
+    /// </summary>
+    public required double Bill { get; init; }
+
+    /// <summary>Energy at the start, kWh.</summary>
+    public required double StartKwh { get; init; }
+
+    /// <summary>Energy at the end, kWh.</summary>
+    public required double EndKwh { get; init; }
+
+    /// <summary>Energy charged while the same amount was discharged, kWh: what the programme's straight line between the two directions was used for. 0 = a schedule that a battery can run.</summary>
+    public required double SimultaneousKwh { get; init; }
+
+    /// <summary>The cheapest operation as set-points.</summary>
+    public required SetPoints Schedule { get; init; }
+
+    /// <summary>The engine's run of it.</summary>
+    public required Run Replay { get; init; }
+
+    /// <summary>What the bills of the replay come to, money, before rounding: the best that the engine is shown to reach.</summary>
+    public required decimal ReplayBill { get; init; }
+
+    /// <summary>True when the plant's power tapers, which the bound does not see, so that it is a little too good.</summary>
+    public required bool TapersAreLoosened { get; init; }
+}
+
+/// <summary>An offer's strategy beside its bound.</summary>
+public sealed record OfferBound
+{
+    /// <summary>The offer.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Bills of the home as it is, money.</summary>
+    public required double AsItIsBill { get; init; }
+
+    /// <summary>Bills under the offer's strategy, money.</summary>
+    public required double StrategyBill { get; init; }
+
+    /// <summary>The bound.</summary>
+    public required BoundResult Bound { get; init; }
+
+    /// <summary>What the strategy saves.</summary>
+    public double Saved => AsItIsBill - StrategyBill;
+
+    /// <summary>The most that anyone could save.</summary>
+    public double MostSaved => AsItIsBill - Bound.Bill;
+
+    /// <summary>Share of the possible saving that the strategy reaches; null where nothing can be saved.</summary>
+    public double? ReachedFraction => MostSaved > 0.005 ? Saved / MostSaved : null;
+}

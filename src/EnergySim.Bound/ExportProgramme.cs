@@ -104,7 +104,8 @@ internal sealed class NetBillingProgramme(ExportTerms.NetBilling terms, Programm
             Programme.Row(balance, 0, 0);
             _bank[part] = new Expression().Plus(left);
         }
-        foreach ((string kind, Expression sum) in paid) Programme.Row(sum.Plus(lines[kind], -1), double.NegativeInfinity, 0);
+        // A kind that holds credits too is paid up to its charges, which only loosens the bound.
+        foreach ((string kind, Expression sum) in paid) Programme.Row(sum.Plus(lines[kind].Charges(), -1), double.NegativeInfinity, 0);
     }
 
     public override void Settle(BillLines lines)

@@ -76,6 +76,15 @@ internal sealed class Expression
         return this;
     }
 
+    /// <summary>The part of it that is above zero where no column is below.</summary>
+    public Expression Charges()
+    {
+        Expression charges = new Expression().Plus(Math.Max(0, Constant));
+        foreach ((int column, double factor) in _terms)
+            if (factor > 0) charges.Plus(column, factor);
+        return charges;
+    }
+
     public double ValueIn(ReadOnlySpan<double> columns)
     {
         double value = Constant;

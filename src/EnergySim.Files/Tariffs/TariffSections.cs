@@ -41,11 +41,11 @@ internal static class TariffSections
 
     public static Section Nothing { get; } = new("exportNothing", ["terms"], []);
 
-    public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice"]);
+    public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice", "creditLastsBills"]);
 
-    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "pays", "cashOut", "yearEnd"]);
+    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "pays", "creditLastsBills", "cashOut", "yearEnd"]);
 
-    public static Section MonthlyNetting { get; } = new("exportMonthlyNetting", ["terms"], ["surplusPrice", "acrossPeriods", "cashOutPrice"]);
+    public static Section MonthlyNetting { get; } = new("exportMonthlyNetting", ["terms"], ["surplusPrice", "acrossPeriods", "cashOutPrice", "creditLastsBills"]);
 
     public static Section TwoWay { get; } = new("exportTwoWay", ["terms", "charge", "reward"], ["anyTimePrice"]);
 

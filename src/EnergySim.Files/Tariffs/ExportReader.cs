@@ -82,12 +82,11 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
         }
         string[] parts = [.. prices.SelectMany(p => p.Parts).Select(p => p.Part).Distinct(), "*"];
         var kinds = new ChargesReader(version, names);
-        IEnumerable<string> percentages = version.Maps("percentages", TariffSections.Percentage).Select(p => p.Word("name"));
         return new ExportTerms.NetBilling
         {
             Prices = prices,
             Pays = [.. map.Maps("pays", TariffSections.CreditUse).Select(use => new CreditUse(
-                use.Text("part")?.Name("part of these prices", parts) ?? "", kinds.KindsIn(use, "kinds", percentages)))],
+                use.Text("part")?.Name("part of these prices", parts) ?? "", kinds.KindsPaid(use)))],
             CreditLastsBills = LastsBills(map),
             CashOutFraction = map.Text("cashOut")?.Share(Bounds.Share) is double share ? (decimal)share : null,
             YearEnd = map.Text("yearEnd")?.Choice(("lapses", LeftOver.Lapses), ("rolls-over", LeftOver.RollsOver)) ?? LeftOver.Lapses,

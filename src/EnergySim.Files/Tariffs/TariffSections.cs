@@ -6,7 +6,7 @@ internal static class TariffSections
     private static readonly string[] s_terms =
     [
         "seasons", "holidays", "periods", "energy", "neverOffsetPart", "fixed", "tiers", "minimum", "percentages", "demand", "events",
-        "export", "meterMinutes", "netsInsideMeterInterval",
+        "rounding", "export", "meterMinutes", "netsInsideMeterInterval",
     ];
 
     public static Section Tariff { get; } = new(
@@ -39,6 +39,8 @@ internal static class TariffSections
 
     public static Section Events { get; } = new("events", ["dates", "adder"], ["from", "to"]);
 
+    public static Section Rounding { get; } = new("rounding", ["of"], ["to"]);
+
     public static Section Nothing { get; } = new("exportNothing", ["terms"], []);
 
     public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice", "creditLastsBills"]);
@@ -63,7 +65,7 @@ internal static class TariffSections
 
     public static IReadOnlyList<Section> All { get; } =
     [
-        Tariff, Later, Holiday, Period, Energy, Fixed, Tiers, TierStep, Minimum, Percentage, Demand, Ratchet, Events, Nothing, RetailNetting,
+        Tariff, Later, Holiday, Period, Energy, Fixed, Tiers, TierStep, Minimum, Percentage, Demand, Ratchet, Events, Rounding, Nothing, RetailNetting,
         NetBilling, MonthlyNetting, TwoWay, SellAll, ExportPrice, ExportTable, CreditUse, ExportCharge, ExportReward,
     ];
 }

@@ -35,7 +35,7 @@ public static class Biller
         MeterSums sums, int bill, TariffVersion version, List<BilledBucket> buckets, ExportRegime regime, DemandHistory demand, bool settles)
     {
         TariffCalendar calendar = sums.Calendar;
-        var draft = new BillDraft(calendar.Bills[bill], calendar.Tariff.Currency);
+        var draft = new BillDraft(calendar.Bills[bill], calendar.Tariff.Currency, version.Rounding);
         regime.SetBilled(bill, buckets);
         EnergyLines.Add(draft, calendar, buckets, regime);
         TierLines.Add(draft, calendar, bill, version, buckets);

@@ -20,7 +20,7 @@ internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportReg
             bank.Add(bill, earned);
         }
         var open = new Dictionary<string, decimal>();
-        foreach (BillLine line in draft.Lines) open[line.Kind] = open.GetValueOrDefault(line.Kind) + line.Amount;
+        foreach (BillLine line in draft.Lines) open[line.Kind] = open.GetValueOrDefault(line.Kind) + draft.ValueOf(line);
         foreach ((string part, IReadOnlyList<string> kinds) in InOrder([.. open.Keys]))
         {
             decimal used = 0;

@@ -6,9 +6,11 @@ namespace EnergySim.Files;
 /// <summary>Reads what a version charges besides energy: tiers, minimum, percentages, demand and events.</summary>
 internal sealed class ChargesReader(YamlMap map, TariffNames names)
 {
-    /// <summary>Kinds of bill line that do not depend on the tariff.</summary>
-    internal static readonly IReadOnlyList<string> Kinds =
-        ["tier", "event", "fixed", "demand", "export", "export charge", "credit", "minimum", "settlement"];
+    // Kinds of bill line that do not depend on the tariff, in the order of a bill: what a charge may name must stand before it.
+    private static readonly string[] s_beforeCredits = ["tier", "event", "fixed", "demand"];
+    private static readonly string[] s_beforeMinimum = [.. s_beforeCredits, "export", "export charge", "credit"];
+    private static readonly string[] s_beforePercentages = [.. s_beforeMinimum, "minimum"];
+    private static readonly string[] s_all = [.. s_beforePercentages, "settlement", "rounding"];
 
     private static readonly Bounds s_allowance = new(0, Why: "an allowance of nothing has no steps", LeastExcluded: true);
 
@@ -36,7 +38,7 @@ internal sealed class ChargesReader(YamlMap map, TariffNames names)
     {
         if (map.Map("minimum", TariffSections.Minimum) is not YamlMap minimum) return null;
         if (!minimum.Has("perBill") && !minimum.Has("perDay")) minimum.ReportHere("perBill or perDay is missing");
-        return new MinimumBill(minimum.Money("perBill", false) ?? 0, minimum.Money("perDay", false) ?? 0, KindsIn(minimum, "counts", PercentageNames()));
+        return new MinimumBill(minimum.Money("perBill", false) ?? 0, minimum.Money("perDay", false) ?? 0, KindsIn(minimum, "counts", s_beforeMinimum));
     }
 
     public IReadOnlyList<Percentage> Percentages()
@@ -46,8 +48,8 @@ internal sealed class ChargesReader(YamlMap map, TariffNames names)
         foreach (YamlMap item in map.Maps("percentages", TariffSections.Percentage))
         {
             string name = item.Name("name");
-            if (before.Contains(name) || Kinds.Contains(name) || names.Parts.Contains(name)) item.Report("name", "is also the name of another kind of line");
-            percentages.Add(new Percentage(name, item.Text("rate")?.Rate() ?? 0, KindsIn(item, "of", before)));
+            if (before.Contains(name) || s_all.Contains(name) || names.Parts.Contains(name)) item.Report("name", "is also the name of another kind of line");
+            percentages.Add(new Percentage(name, item.Text("rate")?.Rate() ?? 0, KindsIn(item, "of", [.. s_beforePercentages, .. before])));
             before.Add(name);
         }
         return percentages;
@@ -78,14 +80,22 @@ internal sealed class ChargesReader(YamlMap map, TariffNames names)
         return new EventCharge(dates, events.Money("adder") ?? 0, events.Window());
     }
 
-    /// <summary>Kinds of line, each one known.</summary>
-    internal IReadOnlyList<string> KindsIn(YamlMap item, string key, IEnumerable<string> more)
+    public BillRounding Rounding()
     {
-        string[] known = [.. names.Parts, .. Kinds, .. more];
-        return [.. item.Texts(key).Select(t => t.Name("kind of line that comes before", known)).OfType<string>()];
+        if (map.Map("rounding", TariffSections.Rounding) is not YamlMap rounding) return BillRounding.LinesToTheCent;
+        decimal to = rounding.Money("to") ?? BillRounding.LinesToTheCent.To;
+        if (to <= 0) rounding.Report("to", "is not above 0");
+        return new BillRounding(rounding.Text("of")?.Choice(("line", false), ("total", true)) ?? false, to);
     }
 
-    private IEnumerable<string> PercentageNames() => map.Maps("percentages", TariffSections.Percentage).Select(p => p.Word("name"));
+    /// <summary>Kinds of line that a part of the export credit pays, in order.</summary>
+    public IReadOnlyList<string> KindsPaid(YamlMap use) => KindsIn(use, "kinds", s_beforeCredits);
+
+    private IReadOnlyList<string> KindsIn(YamlMap item, string key, string[] before)
+    {
+        string[] known = [.. names.Parts, .. before];
+        return [.. item.Texts(key).Select(t => t.Name("kind of line that comes before", known)).OfType<string>()];
+    }
 
     private TierStep Step(YamlMap step)
     {

@@ -35,15 +35,19 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
         bool onImport = map.Flag("neverOffsetOnImport", false);
         if (onImport && neverOffsetPart is null) map.ReportWhole("neverOffsetOnImport", "the tariff names no neverOffsetPart");
         Settlement settlement = map.Text("settlement")?.Choice(("year", Settlement.Year), ("carry", Settlement.Carry)) ?? Settlement.Year;
-        return new ExportTerms.RetailNetting(onImport, settlement, map.Money("surplusPrice") ?? 0);
+        if (settlement == Settlement.Year && map.Has("creditLastsBills")) map.ReportWhole("creditLastsBills", "with settlement year a credit is not kept by bills");
+        return new ExportTerms.RetailNetting(onImport, settlement, map.Money("surplusPrice") ?? 0, LastsBills(map));
     }
 
     private static ExportTerms.MonthlyNetting MonthlyNetting(YamlMap map)
     {
         decimal? surplus = map.Money("surplusPrice");
         if (surplus is not null && map.Has("cashOutPrice")) map.ReportHere("surplusPrice pays each bill's surplus, so cashOutPrice has nothing left to pay");
-        return new(surplus, map.Flag("acrossPeriods", false), map.Money("cashOutPrice") ?? 0);
+        if (surplus is not null && map.Has("creditLastsBills")) map.ReportHere("surplusPrice pays each bill's surplus, so creditLastsBills has nothing left to keep");
+        return new(surplus, map.Flag("acrossPeriods", false), map.Money("cashOutPrice") ?? 0, LastsBills(map));
     }
+
+    private static int? LastsBills(YamlMap map) => map.Text("creditLastsBills")?.Whole(0);
 
     private static ExportTerms.TwoWay TwoWay(YamlMap map)
     {
@@ -78,12 +82,12 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
         }
         string[] parts = [.. prices.SelectMany(p => p.Parts).Select(p => p.Part).Distinct(), "*"];
         var kinds = new ChargesReader(version, names);
-        IEnumerable<string> percentages = version.Maps("percentages", TariffSections.Percentage).Select(p => p.Word("name"));
         return new ExportTerms.NetBilling
         {
             Prices = prices,
             Pays = [.. map.Maps("pays", TariffSections.CreditUse).Select(use => new CreditUse(
-                use.Text("part")?.Name("part of these prices", parts) ?? "", kinds.KindsIn(use, "kinds", percentages)))],
+                use.Text("part")?.Name("part of these prices", parts) ?? "", kinds.KindsPaid(use)))],
+            CreditLastsBills = LastsBills(map),
             CashOutFraction = map.Text("cashOut")?.Share(Bounds.Share) is double share ? (decimal)share : null,
             YearEnd = map.Text("yearEnd")?.Choice(("lapses", LeftOver.Lapses), ("rolls-over", LeftOver.RollsOver)) ?? LeftOver.Lapses,
         };

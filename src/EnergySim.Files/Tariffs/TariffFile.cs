@@ -33,6 +33,7 @@ public static class TariffFile
         {
             if (change is not null) merged = merged.OverriddenBy(change);
             TariffVersion version = VersionReader.Read(merged);
+            if (change is not null && !change.Has("export")) version = version with { Export = versions[^1].Export };
             if (versions.Count > 0 && version.Effective <= versions[^1].Effective)
                 merged.Report("effective", string.Create(CultureInfo.InvariantCulture, $"is not after {versions[^1].Effective:uuuu-MM-dd}, when the version before takes effect"));
             versions.Add(version);

@@ -6,7 +6,7 @@ internal static class TariffSections
     private static readonly string[] s_terms =
     [
         "seasons", "holidays", "periods", "energy", "neverOffsetPart", "fixed", "tiers", "minimum", "percentages", "demand", "events",
-        "export", "meterMinutes", "netsInsideMeterInterval",
+        "rounding", "export", "meterMinutes", "netsInsideMeterInterval",
     ];
 
     public static Section Tariff { get; } = new(
@@ -39,13 +39,15 @@ internal static class TariffSections
 
     public static Section Events { get; } = new("events", ["dates", "adder"], ["from", "to"]);
 
+    public static Section Rounding { get; } = new("rounding", ["of"], ["to"]);
+
     public static Section Nothing { get; } = new("exportNothing", ["terms"], []);
 
-    public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice"]);
+    public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice", "creditLastsBills"]);
 
-    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "pays", "cashOut", "yearEnd"]);
+    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "pays", "creditLastsBills", "cashOut", "yearEnd"]);
 
-    public static Section MonthlyNetting { get; } = new("exportMonthlyNetting", ["terms"], ["surplusPrice", "acrossPeriods", "cashOutPrice"]);
+    public static Section MonthlyNetting { get; } = new("exportMonthlyNetting", ["terms"], ["surplusPrice", "acrossPeriods", "cashOutPrice", "creditLastsBills"]);
 
     public static Section TwoWay { get; } = new("exportTwoWay", ["terms", "charge", "reward"], ["anyTimePrice"]);
 
@@ -63,7 +65,7 @@ internal static class TariffSections
 
     public static IReadOnlyList<Section> All { get; } =
     [
-        Tariff, Later, Holiday, Period, Energy, Fixed, Tiers, TierStep, Minimum, Percentage, Demand, Ratchet, Events, Nothing, RetailNetting,
+        Tariff, Later, Holiday, Period, Energy, Fixed, Tiers, TierStep, Minimum, Percentage, Demand, Ratchet, Events, Rounding, Nothing, RetailNetting,
         NetBilling, MonthlyNetting, TwoWay, SellAll, ExportPrice, ExportTable, CreditUse, ExportCharge, ExportReward,
     ];
 }

@@ -48,6 +48,7 @@ internal sealed class VersionReader
             Percentages = percentages,
             Demand = charges.Demand(),
             Events = charges.Events(),
+            Rounding = charges.Rounding(),
             Export = new ExportReader(_map, names).Read(neverOffset),
             MeterMinutes = _map.Text("meterMinutes")?.StepMinutes(),
             NetsInsideMeterInterval = _map.Flag("netsInsideMeterInterval", false),

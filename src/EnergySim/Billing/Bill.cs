@@ -5,7 +5,9 @@ namespace EnergySim.Billing;
 /// <summary>One line of a bill.</summary>
 public sealed record BillLine
 {
-    /// <summary>What minimum, taxes and credits refer to it by: a price part (delivery, supply, …), <c>tier</c>, <c>event</c>, <c>fixed</c>, <c>demand</c>, <c>export</c>, <c>export charge</c>, <c>credit</c>, <c>minimum</c>, <c>settlement</c>, or a percentage's name.</summary>
+    private readonly decimal? _amount;
+
+    /// <summary>What minimum, taxes and credits refer to it by: a price part (delivery, supply, …), <c>tier</c>, <c>event</c>, <c>fixed</c>, <c>demand</c>, <c>export</c>, <c>export charge</c>, <c>credit</c>, <c>minimum</c>, <c>settlement</c>, <c>rounding</c>, or a percentage's name.</summary>
     public required string Kind { get; init; }
 
     /// <summary>What it is for, in words.</summary>
@@ -23,8 +25,12 @@ public sealed record BillLine
     /// <summary>Quantity × price before rounding.</summary>
     public required decimal Unrounded { get; init; }
 
-    /// <summary>The amount, rounded to the cent, half away from zero.</summary>
-    public decimal Amount => Math.Round(Unrounded, 2, MidpointRounding.AwayFromZero);
+    /// <summary>The amount, rounded half away from zero: to the cent where the plan does not say otherwise.</summary>
+    public decimal Amount
+    {
+        get => _amount ?? Math.Round(Unrounded, 2, MidpointRounding.AwayFromZero);
+        init => _amount = value;
+    }
 }
 
 /// <summary>One bill: the lines of one billing period.</summary>

@@ -1,9 +1,10 @@
+using System.Globalization;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Billing;
 
 /// <summary>A bill being written: its lines so far, and what they come to by kind.</summary>
-internal sealed class BillDraft(BillSpan span, string currency)
+internal sealed class BillDraft(BillSpan span, string currency, BillRounding rounding)
 {
     private readonly List<BillLine> _lines = [];
 
@@ -20,15 +21,19 @@ internal sealed class BillDraft(BillSpan span, string currency)
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice, decimal unrounded)
     {
         if (quantity == 0) return;
-        _lines.Add(new BillLine { Kind = kind, Name = name, Quantity = quantity, Unit = unit, UnitPrice = unitPrice, Unrounded = unrounded });
+        var line = new BillLine { Kind = kind, Name = name, Quantity = quantity, Unit = unit, UnitPrice = unitPrice, Unrounded = unrounded };
+        _lines.Add(rounding.OfTotal ? line : line with { Amount = rounding.Of(unrounded) });
     }
+
+    /// <summary>What a line counts for in what is taken of it: where only the total is rounded, its unrounded amount.</summary>
+    public decimal ValueOf(BillLine line) => rounding.OfTotal ? line.Unrounded : line.Amount;
 
     /// <summary>What the lines of some kinds come to; no kinds = all lines so far.</summary>
     public decimal SumOf(IReadOnlyList<string> kinds)
     {
         decimal sum = 0;
         foreach (BillLine line in _lines)
-            if (kinds.Count == 0 || kinds.Contains(line.Kind)) sum += line.Amount;
+            if (kinds.Count == 0 || kinds.Contains(line.Kind)) sum += ValueOf(line);
         return sum;
     }
 
@@ -36,11 +41,24 @@ internal sealed class BillDraft(BillSpan span, string currency)
     {
         decimal sum = 0;
         foreach (BillLine line in _lines)
-            if (line.Kind == kind) sum += line.Amount;
+            if (line.Kind == kind) sum += ValueOf(line);
         return sum;
     }
 
-    public Bill Finish() => new() { From = span.From, To = span.To, Lines = _lines };
+    /// <summary>The bill; where the total is rounded, with a line that makes its rounded lines sum to it.</summary>
+    public Bill Finish()
+    {
+        if (rounding.OfTotal)
+        {
+            decimal unrounded = 0, lines = 0;
+            foreach (BillLine line in _lines) (unrounded, lines) = (unrounded + line.Unrounded, lines + line.Amount);
+            decimal rest = rounding.Of(unrounded) - lines;
+            string name = string.Create(CultureInfo.InvariantCulture, $"total rounded to {rounding.To:0.00######}");
+            // It is in the total, not in the unrounded total.
+            if (rest != 0) _lines.Add(new BillLine { Kind = "rounding", Name = name, Quantity = 1, Unit = currency, UnitPrice = rest, Unrounded = 0, Amount = rest });
+        }
+        return new Bill { From = span.From, To = span.To, Lines = _lines };
+    }
 
     /// <summary>A sum of kWh, kW or money as a decimal of six places.</summary>
     public static decimal Exact(double sum) => Math.Round((decimal)sum, 6, MidpointRounding.AwayFromZero);

@@ -22,10 +22,11 @@ public static class Biller
         {
             BillSpan span = calendar.Bills[b];
             TariffVersion version = calendar.Tariff.Versions[calendar.VersionAtEndOf(span)];
-            if (regime is null || !ReferenceEquals(regime.Terms, version.Export)) regime = ExportRegime.Of(version.Export);
-            bool termsEnd = b + 1 < calendar.Bills.Count
-                && !ReferenceEquals(calendar.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[b + 1])].Export, version.Export);
-            bills.Add(One(sums, b, version, buckets[b], regime, demand, span.EndsSettlementYear || termsEnd));
+            if (regime is null || !regime.Fits(version.Export)) regime = ExportRegime.Of(version.Export);
+            regime.Renew(version.Export);
+            bool regimeEnds = b + 1 < calendar.Bills.Count
+                && !regime.Fits(calendar.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[b + 1])].Export);
+            bills.Add(One(sums, b, version, buckets[b], regime, demand, span.EndsSettlementYear || regimeEnds));
         }
         return new BillSet { Currency = calendar.Tariff.Currency, Bills = bills, Notes = NotesOf(calendar) };
     }
@@ -34,8 +35,8 @@ public static class Biller
         MeterSums sums, int bill, TariffVersion version, List<BilledBucket> buckets, ExportRegime regime, DemandHistory demand, bool settles)
     {
         TariffCalendar calendar = sums.Calendar;
-        var draft = new BillDraft(calendar.Bills[bill], calendar.Tariff.Currency);
-        regime.SetBilled(buckets);
+        var draft = new BillDraft(calendar.Bills[bill], calendar.Tariff.Currency, version.Rounding);
+        regime.SetBilled(bill, buckets);
         EnergyLines.Add(draft, calendar, buckets, regime);
         TierLines.Add(draft, calendar, bill, version, buckets);
         for (int v = 0; v < calendar.Tariff.Versions.Count; v++)

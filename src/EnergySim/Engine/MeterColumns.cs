@@ -9,6 +9,24 @@ public sealed class MeterColumns
     public MeterColumns(int count) =>
         (Import, Export, Solar, Load) = (new double[count], new double[count], new double[count], new double[count]);
 
+    /// <summary>Columns of what real meters saw, of one length, mean kW ≥ 0.</summary>
+    /// <param name="importKw">Bought.</param>
+    /// <param name="exportKw">Sold.</param>
+    /// <param name="loadKw">House and standby; asked for only where all load is bought.</param>
+    /// <param name="solarKw">Solar as AC; asked for only where all solar is sold.</param>
+    /// <exception cref="ArgumentException">The columns differ in length.</exception>
+    public static MeterColumns Of(ReadOnlySpan<double> importKw, ReadOnlySpan<double> exportKw, ReadOnlySpan<double> loadKw, ReadOnlySpan<double> solarKw)
+    {
+        if (exportKw.Length != importKw.Length || loadKw.Length != importKw.Length || solarKw.Length != importKw.Length)
+            throw new ArgumentException("The meter columns differ in length.", nameof(importKw));
+        var columns = new MeterColumns(importKw.Length);
+        importKw.CopyTo(columns.Import);
+        exportKw.CopyTo(columns.Export);
+        loadKw.CopyTo(columns.Load);
+        solarKw.CopyTo(columns.Solar);
+        return columns;
+    }
+
     /// <summary>Bought.</summary>
     public ReadOnlySpan<double> ImportKw => Import;
 

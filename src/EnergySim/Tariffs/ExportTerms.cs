@@ -36,7 +36,9 @@ public abstract record ExportTerms
     /// <param name="NeverOffsetOnImport">Second generation: the never-offset part is paid on every metered kWh taken.</param>
     /// <param name="Settlement">How the year is settled.</param>
     /// <param name="SurplusPricePerKwh">Paid for kWh left over after a settlement year.</param>
-    public sealed record RetailNetting(bool NeverOffsetOnImport, Settlement Settlement, decimal SurplusPricePerKwh) : ExportTerms;
+    /// <param name="CreditLastsBills">With <see cref="Settlement.Carry"/>: how many bills after its own a credit may pay; null = all to the settlement.</param>
+    public sealed record RetailNetting(
+        bool NeverOffsetOnImport, Settlement Settlement, decimal SurplusPricePerKwh, int? CreditLastsBills = null) : ExportTerms;
 
     /// <summary>Net billing: no netting; exports earn a price of their own, in parts, each of which pays the kinds of line stated.</summary>
     public sealed record NetBilling : ExportTerms
@@ -46,6 +48,9 @@ public abstract record ExportTerms
 
         /// <summary>For each part in the order in which parts pay: the kinds of line it may pay, in order. <c>*</c> as a part stands for those not named; no entry = it pays every kind.</summary>
         public IReadOnlyList<CreditUse> Pays { get; init; } = [];
+
+        /// <summary>How many bills after the one that earned it a credit may pay; null = all to the settlement.</summary>
+        public int? CreditLastsBills { get; init; }
 
         /// <summary>Paid for each unit of credit left at a settlement; null = none.</summary>
         public decimal? CashOutFraction { get; init; }
@@ -58,7 +63,9 @@ public abstract record ExportTerms
     /// <param name="SurplusPricePerKwh">Price of the surplus; null = kWh are rolled over.</param>
     /// <param name="AcrossPeriods">True when periods are netted against each other.</param>
     /// <param name="CashOutPerKwh">Paid for kWh left at the year's end.</param>
-    public sealed record MonthlyNetting(decimal? SurplusPricePerKwh, bool AcrossPeriods, decimal CashOutPerKwh) : ExportTerms;
+    /// <param name="CreditLastsBills">How many bills after their own kWh rolled over may pay; null = all to the settlement.</param>
+    public sealed record MonthlyNetting(
+        decimal? SurplusPricePerKwh, bool AcrossPeriods, decimal CashOutPerKwh, int? CreditLastsBills = null) : ExportTerms;
 
     /// <summary>Two-way: exports in a window above a free allowance are charged, in another window rewarded.</summary>
     public sealed record TwoWay : ExportTerms

@@ -70,6 +70,9 @@ public sealed record TariffVersion
     /// <summary>Critical-peak events, if any.</summary>
     public EventCharge? Events { get; init; }
 
+    /// <summary>Where bills are rounded, and to what.</summary>
+    public BillRounding Rounding { get; init; } = BillRounding.LinesToTheCent;
+
     /// <summary>What exported energy earns.</summary>
     public ExportTerms Export { get; init; } = new ExportTerms.Nothing();
 

@@ -20,6 +20,9 @@ internal sealed partial class SchemaCheck(JsonElement root)
         return [.. new SchemaCheck(root).Faults(root, stream.Documents[0].RootNode, "")];
     }
 
+    /// <summary>True when a node fits a part of a schema.</summary>
+    public static bool Fits(JsonElement root, JsonElement schema, YamlNode node) => new SchemaCheck(root).Faults(schema, node, "").Count == 0;
+
     private List<string> Faults(JsonElement schema, YamlNode node, string path)
     {
         var faults = new List<string>();

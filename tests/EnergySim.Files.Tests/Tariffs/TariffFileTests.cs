@@ -92,6 +92,14 @@ public class TariffFileTests
     }
 
     [Fact]
+    public void Read_LaterVersionWithoutExport_KeepsTheVeryTerms()
+    {
+        // A new set of terms would be taken for a change of them.
+        Tariff tariff = TariffFile.Read(Sample.PathOf("evening-peak.yaml"));
+        Assert.Same(tariff.Versions[0].Export, tariff.Versions[1].Export);
+    }
+
+    [Fact]
     public void Read_TablesOfTwoParts_AddsThemHourByHour()
     {
         TariffVersion version = TariffFile.Read(Sample.PathOf("export-table.yaml")).Versions[0];

@@ -1,0 +1,43 @@
+using EnergySim.Billing;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Tests.Billing;
+
+/// <summary>Rounding, half away from zero (common practice): where and to what the plan says.</summary>
+public class RoundingTests
+{
+    // 100 kWh of three parts: 0.334, 0.334 and 0.344, together 1.012.
+    private static readonly TariffVersion s_plan = Worked.Flat(new PricePart("a", 0.00334m), new PricePart("b", 0.00334m), new PricePart("c", 0.00344m));
+
+    [Theory]
+    [InlineData(false, "0.01", "0.33 0.33 0.34", "1.00")]
+    [InlineData(true, "0.01", "0.33 0.33 0.34 0.01", "1.01")]
+    [InlineData(true, "0.05", "0.33 0.33 0.34", "1.00")]
+    [InlineData(true, "1", "0.33 0.33 0.34", "1.00")]
+    [InlineData(false, "0.05", "0.35 0.35 0.35", "1.05")]
+    [InlineData(false, "0.001", "0.334 0.334 0.344", "1.012")]
+    public void Bill_RoundedWhereThePlanSays_SumsToItsTotal(bool ofTotal, string to, string lines, string total)
+    {
+        decimal step = decimal.Parse(to, System.Globalization.CultureInfo.InvariantCulture);
+        Bill bill = Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 100), s_plan with { Rounding = new BillRounding(ofTotal, step) });
+        Assert.Equal(lines.Split(' ').Select(l => decimal.Parse(l, System.Globalization.CultureInfo.InvariantCulture)), bill.Lines.Select(l => l.Amount));
+        Assert.Equal(decimal.Parse(total, System.Globalization.CultureInfo.InvariantCulture), bill.Total);
+        Assert.Equal(1.012m, bill.Unrounded);
+    }
+
+    [Fact]
+    public void Of_HalfAStep_GoesAwayFromZero()
+    {
+        var rounding = new BillRounding(true, 0.05m);
+        Assert.Equal((0.05m, -0.05m, 0.00m), (rounding.Of(0.025m), rounding.Of(-0.025m), rounding.Of(0.0249m)));
+    }
+
+    [Fact]
+    public void Percentage_WhereOnlyTheTotalIsRounded_IsOfUnroundedLines()
+    {
+        TariffVersion plan = s_plan with { Rounding = new BillRounding(true, 0.01m), Percentages = [new Percentage("tax", 1m, ["a", "b"])] };
+        Bill bill = Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 100), plan);
+        // 1.012 + 0.668.
+        Assert.Equal((0.668m, 1.68m), (Worked.Line(bill, "tax").Quantity, bill.Total));
+    }
+}

@@ -1,4 +1,3 @@
-using System.CommandLine;
 using EnergySim.Files;
 using EnergySim.Reports;
 using EnergySim.Studies;

@@ -1,4 +1,3 @@
-using System.CommandLine;
 using EnergySim.Files;
 
 namespace EnergySim.Cli;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Engine;
 using EnergySim.Studies;
-using Spectre.Console;
 
 namespace EnergySim.Cli;
 

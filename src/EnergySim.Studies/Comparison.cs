@@ -1,6 +1,5 @@
 using EnergySim.Billing;
 using EnergySim.Engine;
-using NodaTime;
 
 namespace EnergySim.Studies;
 

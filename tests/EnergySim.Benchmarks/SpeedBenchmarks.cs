@@ -1,4 +1,3 @@
-using BenchmarkDotNet.Attributes;
 using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Tariffs;

@@ -5,7 +5,6 @@ using EnergySim.Strategies;
 using EnergySim.Tariffs;
 using EnergySim.Time;
 using EnergySim.Wiring;
-using NodaTime;
 
 namespace EnergySim.Benchmarks;
 

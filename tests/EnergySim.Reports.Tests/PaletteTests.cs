@@ -1,5 +1,3 @@
-using EnergySim.Studies;
-
 namespace EnergySim.Reports;
 
 public sealed class PaletteTests

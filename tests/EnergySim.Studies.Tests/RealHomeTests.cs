@@ -1,4 +1,3 @@
-using EnergySim.Engine;
 using EnergySim.Files;
 using EnergySim.TestData;
 

@@ -1,6 +1,3 @@
-using NodaTime;
-using NodaTime.Text;
-
 namespace EnergySim.Files;
 
 /// <summary>Reads how a column of a profile file is to be read.</summary>

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace EnergySim.Files;
 
 /// <summary>What a column's numbers are.</summary>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Profiles;
 using EnergySim.Time;
-using NodaTime;
 
 namespace EnergySim.Files;
 

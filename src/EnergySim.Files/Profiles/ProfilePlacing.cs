@@ -1,6 +1,5 @@
 using System.Globalization;
 using EnergySim.Time;
-using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using NodaTime;
-using NodaTime.TimeZones;
 
 namespace EnergySim.Files;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using EnergySim.Engine;
-using NodaTime.Text;
 
 namespace EnergySim.Files;
 

@@ -3,7 +3,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using EnergySim.Engine;
 using EnergySim.Studies.Outages;
-using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,5 +1,4 @@
 using EnergySim.Tariffs;
-using NodaTime;
 
 namespace EnergySim.Files;
 

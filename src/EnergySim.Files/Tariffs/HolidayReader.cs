@@ -1,5 +1,4 @@
 using EnergySim.Time;
-using NodaTime;
 
 namespace EnergySim.Files;
 

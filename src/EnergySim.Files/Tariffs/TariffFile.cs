@@ -1,6 +1,5 @@
 using System.Globalization;
 using EnergySim.Tariffs;
-using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using YamlDotNet.Core;
-using YamlDotNet.RepresentationModel;
 
 namespace EnergySim.Files;
 

@@ -1,8 +1,5 @@
 using System.Globalization;
 using EnergySim.Time;
-using NodaTime;
-using NodaTime.Text;
-using YamlDotNet.Core;
 
 namespace EnergySim.Files;
 

@@ -1,5 +1,3 @@
-using SkiaSharp;
-
 namespace EnergySim.Reports.Drawing;
 
 /// <summary>Paints into pixels.</summary>

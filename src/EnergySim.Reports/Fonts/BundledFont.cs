@@ -1,6 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using SkiaSharp;
-using SkiaSharp.HarfBuzz;
 
 namespace EnergySim.Reports.Fonts;
 

@@ -1,5 +1,4 @@
 using EnergySim.Engine;
-using NodaTime;
 
 namespace EnergySim.Studies.Outages;
 

@@ -1,7 +1,6 @@
 using EnergySim.Engine;
 using EnergySim.Profiles;
 using EnergySim.Tariffs;
-using NodaTime;
 
 namespace EnergySim.Studies.Outages;
 

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace EnergySim.Studies.Outages;
 
 /// <summary>What the battery holds when the grid fails.</summary>

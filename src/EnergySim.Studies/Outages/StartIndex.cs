@@ -1,7 +1,5 @@
 using System.Globalization;
 using EnergySim.Time;
-using NodaTime;
-using NodaTime.TimeZones;
 
 namespace EnergySim.Studies.Outages;
 

@@ -1,6 +1,3 @@
-using EnergySim.Time;
-using NodaTime;
-
 namespace EnergySim.Files.Tests.Profiles;
 
 /// <summary>One bad file a rule, with the whole message.</summary>

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using EnergySim.TestData;
-using NodaTime;
 
 namespace EnergySim.Files.Tests.Profiles;
 

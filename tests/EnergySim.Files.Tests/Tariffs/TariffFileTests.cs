@@ -1,7 +1,3 @@
-using EnergySim.Tariffs;
-using EnergySim.Time;
-using NodaTime;
-
 namespace EnergySim.Files.Tests.Tariffs;
 
 public class TariffFileTests

@@ -1,5 +1,3 @@
-using SkiaSharp;
-
 namespace EnergySim.Reports.Fonts;
 
 public sealed class BundledFontTests

@@ -1,7 +1,5 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
-using EnergySim.Studies;
-using NodaTime;
 
 namespace EnergySim.Reports.Savings;
 

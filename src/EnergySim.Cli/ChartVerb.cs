@@ -1,3 +1,4 @@
+using System.CommandLine;
 using EnergySim.Files;
 using EnergySim.Reports;
 using EnergySim.Studies;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Engine;
 using EnergySim.Studies;
+using Spectre.Console;
 
 namespace EnergySim.Cli;
 

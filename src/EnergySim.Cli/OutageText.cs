@@ -1,6 +1,8 @@
 using System.Globalization;
 using EnergySim.Engine;
 using EnergySim.Studies.Outages;
+using NodaTime;
+using Spectre.Console;
 
 namespace EnergySim.Cli;
 

@@ -1,7 +1,10 @@
+using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using EnergySim.Files;
 using EnergySim.Studies.Outages;
+using NodaTime;
+using NodaTime.Text;
 
 namespace EnergySim.Cli;
 

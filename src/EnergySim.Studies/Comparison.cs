@@ -1,5 +1,6 @@
 using EnergySim.Billing;
 using EnergySim.Engine;
+using NodaTime;
 
 namespace EnergySim.Studies;
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using BenchmarkDotNet.Running;
 using EnergySim.Benchmarks;
 
 // `--quick` prints the same figures from a stopwatch in a few seconds; without it BenchmarkDotNet measures them properly.

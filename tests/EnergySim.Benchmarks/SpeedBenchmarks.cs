@@ -1,3 +1,4 @@
+using BenchmarkDotNet.Attributes;
 using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Tariffs;

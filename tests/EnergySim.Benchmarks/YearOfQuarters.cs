@@ -5,6 +5,7 @@ using EnergySim.Strategies;
 using EnergySim.Tariffs;
 using EnergySim.Time;
 using EnergySim.Wiring;
+using NodaTime;
 
 namespace EnergySim.Benchmarks;
 

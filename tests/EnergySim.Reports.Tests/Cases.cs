@@ -1,3 +1,12 @@
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Studies;
+using EnergySim.Time;
+using EnergySim.Wiring;
+using NodaTime;
+
 namespace EnergySim.Reports;
 
 /// <summary>Invented comparisons: amounts in, everything else about them made up.</summary>

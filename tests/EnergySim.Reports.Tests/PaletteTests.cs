@@ -1,3 +1,5 @@
+using EnergySim.Studies;
+
 namespace EnergySim.Reports;
 
 public sealed class PaletteTests

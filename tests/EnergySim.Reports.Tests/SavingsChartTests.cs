@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using EnergySim.Reports.Drawing;
+using EnergySim.Studies;
+using SkiaSharp;
 
 namespace EnergySim.Reports;
 

@@ -1,4 +1,8 @@
+using EnergySim.Engine;
+using EnergySim.Equipment;
 using EnergySim.Files;
+using EnergySim.Profiles;
+using EnergySim.Strategies;
 using EnergySim.TestData;
 
 namespace EnergySim.Studies.Tests;

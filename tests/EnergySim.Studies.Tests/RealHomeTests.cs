@@ -1,3 +1,4 @@
+using EnergySim.Engine;
 using EnergySim.Files;
 using EnergySim.TestData;
 

@@ -1,3 +1,6 @@
+using NodaTime;
+using NodaTime.Text;
+
 namespace EnergySim.Files;
 
 /// <summary>Reads how a column of a profile file is to be read.</summary>

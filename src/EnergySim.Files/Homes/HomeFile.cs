@@ -1,5 +1,6 @@
 using EnergySim.Profiles;
 using EnergySim.Tariffs;
+using NodaTime;
 
 namespace EnergySim.Files;
 
@@ -32,8 +33,8 @@ public static class HomeFile
         if (tariff is not null && zone is not null && tariff.Zone.Id != zone.Id) map.Report("tariff", $"is read on the clock of {tariff.Zone.Id}, the home is in {zone.Id}");
         var repairs = new List<string>();
         int? step = map.Text("stepMinutes")?.StepMinutes();
-        Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, (DateTimeZone)zone, step, problems, repairs) : null;
-        HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, (DateTimeZone)zone, step, problems, repairs) : null;
+        Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
+        HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);

@@ -2,6 +2,8 @@ using EnergySim.Equipment;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
 using EnergySim.Time;
+using NodaTime;
+using NodaTime.Text;
 
 namespace EnergySim.Files;
 

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace EnergySim.Files;
 
 /// <summary>What a column's numbers are.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Profiles;
 using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace EnergySim.Files;
 
 /// <summary>A stamp as written: minutes since 1970-01-01 00:00 on its own clock, and its offset from UTC where it carries one.</summary>

@@ -1,4 +1,6 @@
 using System.Globalization;
+using NodaTime;
+using NodaTime.TimeZones;
 
 namespace EnergySim.Files;
 

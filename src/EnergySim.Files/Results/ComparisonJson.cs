@@ -3,6 +3,7 @@ using System.Text.Json;
 using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Studies;
+using NodaTime.Text;
 
 namespace EnergySim.Files;
 

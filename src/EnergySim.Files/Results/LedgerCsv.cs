@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using EnergySim.Engine;
+using NodaTime.Text;
 
 namespace EnergySim.Files;
 

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using EnergySim.Engine;
 using EnergySim.Studies.Outages;
+using NodaTime;
 
 namespace EnergySim.Files;
 

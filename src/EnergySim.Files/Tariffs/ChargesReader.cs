@@ -1,4 +1,5 @@
 using EnergySim.Tariffs;
+using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -1,4 +1,5 @@
 using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Files;
 

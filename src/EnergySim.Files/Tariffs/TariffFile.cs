@@ -1,5 +1,6 @@
 using System.Globalization;
 using EnergySim.Tariffs;
+using NodaTime;
 
 namespace EnergySim.Files;
 

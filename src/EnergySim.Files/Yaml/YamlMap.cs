@@ -1,4 +1,6 @@
 using System.Globalization;
+using YamlDotNet.Core;
+using YamlDotNet.RepresentationModel;
 
 namespace EnergySim.Files;
 

@@ -1,5 +1,8 @@
 using System.Globalization;
 using EnergySim.Time;
+using NodaTime;
+using NodaTime.Text;
+using YamlDotNet.Core;
 
 namespace EnergySim.Files;
 

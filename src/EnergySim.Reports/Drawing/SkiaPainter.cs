@@ -1,3 +1,5 @@
+using SkiaSharp;
+
 namespace EnergySim.Reports.Drawing;
 
 /// <summary>Paints into pixels.</summary>

@@ -1,4 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
+using SkiaSharp;
+using SkiaSharp.HarfBuzz;
 
 namespace EnergySim.Reports.Fonts;
 

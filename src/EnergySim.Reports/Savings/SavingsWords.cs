@@ -3,6 +3,8 @@ using System.Text;
 using EnergySim.Billing;
 using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
+using NodaTime;
+using NodaTime.Text;
 
 namespace EnergySim.Reports.Savings;
 

@@ -1,4 +1,5 @@
 using EnergySim.Engine;
+using NodaTime;
 
 namespace EnergySim.Studies.Outages;
 

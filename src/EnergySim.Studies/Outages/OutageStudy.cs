@@ -1,6 +1,7 @@
 using EnergySim.Engine;
 using EnergySim.Profiles;
 using EnergySim.Tariffs;
+using NodaTime;
 
 namespace EnergySim.Studies.Outages;
 

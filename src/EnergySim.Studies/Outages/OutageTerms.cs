@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace EnergySim.Studies.Outages;
 
 /// <summary>What the battery holds when the grid fails.</summary>

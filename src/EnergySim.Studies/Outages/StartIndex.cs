@@ -1,5 +1,7 @@
 using System.Globalization;
 using EnergySim.Time;
+using NodaTime;
+using NodaTime.TimeZones;
 
 namespace EnergySim.Studies.Outages;
 

@@ -1,3 +1,8 @@
+using EnergySim.Equipment;
+using EnergySim.Strategies;
+using EnergySim.Time;
+using NodaTime;
+
 namespace EnergySim.Files.Tests.Homes;
 
 public class HomeFileTests

@@ -1,3 +1,6 @@
+using EnergySim.Time;
+using NodaTime;
+
 namespace EnergySim.Files.Tests.Profiles;
 
 /// <summary>One bad file a rule, with the whole message.</summary>

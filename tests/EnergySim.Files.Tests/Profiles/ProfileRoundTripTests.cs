@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text;
+using CsCheck;
 using EnergySim.TestData;
+using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Files.Tests.Profiles;
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using EnergySim.TestData;
+using NodaTime;
 
 namespace EnergySim.Files.Tests.Profiles;
 

@@ -1,5 +1,14 @@
 using System.Globalization;
 using System.Text.Json;
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Strategies;
+using EnergySim.Studies;
+using EnergySim.Time;
+using EnergySim.Wiring;
+using NodaTime;
 
 namespace EnergySim.Files.Tests.Results;
 

@@ -1,3 +1,7 @@
+using EnergySim.Tariffs;
+using EnergySim.Time;
+using NodaTime;
+
 namespace EnergySim.Files.Tests.Tariffs;
 
 public class TariffFileTests

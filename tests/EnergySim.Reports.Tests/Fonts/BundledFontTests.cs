@@ -1,3 +1,5 @@
+using SkiaSharp;
+
 namespace EnergySim.Reports.Fonts;
 
 public sealed class BundledFontTests

@@ -1,5 +1,7 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
+using EnergySim.Studies;
+using NodaTime;
 
 namespace EnergySim.Reports.Savings;
 

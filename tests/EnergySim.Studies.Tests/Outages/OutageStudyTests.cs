@@ -1,6 +1,11 @@
+using EnergySim.Engine;
+using EnergySim.Equipment;
 using EnergySim.Files;
+using EnergySim.Profiles;
 using EnergySim.Studies.Outages;
 using EnergySim.TestData;
+using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Studies.Tests.Outages;
 

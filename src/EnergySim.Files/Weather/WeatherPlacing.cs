@@ -17,6 +17,7 @@ internal sealed class WeatherPlacing
     private readonly List<long> _starts;
     private readonly List<int> _rows;
     private readonly int _step;
+    private bool _isTypical;
 
     private WeatherPlacing(WeatherTable table, WeatherOptions options, ProblemList problems, int step)
     {
@@ -47,7 +48,8 @@ internal sealed class WeatherPlacing
     {
         int before = _problems.Count;
         bool isStitched = IsStitched();
-        if (isStitched || _table.SaysTypical) LayOnOneYear(isStitched);
+        _isTypical = isStitched || _table.SaysTypical;
+        if (_isTypical) LayOnOneYear(isStitched);
         CheckOrder();
         if (_problems.Count > before) return null;
         var columns = new WeatherValues(_table, _rows, _step, _options.FillsGapHours, _repairs, _notes);
@@ -62,31 +64,28 @@ internal sealed class WeatherPlacing
             _problems.Add(new Problem { File = _table.File, Rule = "the file has no direct or no diffuse irradiance" });
             return null;
         }
-        return new WeatherReading
-        {
-            File = _table.File,
-            Rows = _table.Stamps.Count,
-            Repairs = _repairs,
-            Notes = _notes,
-            Weather = new WeatherSeries
-            {
-                Source = _table.Source,
-                Place = _table.Place,
-                // Half of an odd number of minutes ends on a half minute.
-                Start = Instant.FromUnixTimeSeconds(((_starts[0] - _table.OffsetMinutes) * 60) - (_table.Mark == WeatherMark.Middle ? _step % 2 * 30 : 0)),
-                Step = Duration.FromMinutes(_step),
-                StandardOffset = Offset.FromSeconds(60 * _table.OffsetMinutes),
-                IsTypicalYear = isStitched || _table.SaysTypical,
-                GlobalWPerM2 = global,
-                DirectNormalWPerM2 = direct,
-                DiffuseWPerM2 = diffuse,
-                AirCelsius = air,
-                WindMPerS = columns.Optional(WeatherField.Wind),
-                AlbedoFraction = columns.Optional(WeatherField.Albedo),
-                SnowCm = columns.Optional(WeatherField.Snow),
-            },
-        };
+        WeatherSeries weather = SeriesOf(columns, global, direct, diffuse, air);
+        if (ClockCheck.WarningOf(weather) is string warning) _notes.Add(warning);
+        return new WeatherReading { File = _table.File, Rows = _table.Stamps.Count, Repairs = _repairs, Notes = _notes, Weather = weather };
     }
+
+    private WeatherSeries SeriesOf(WeatherValues columns, double[] global, double[] direct, double[] diffuse, double[] air) => new()
+    {
+        Source = _table.Source,
+        Place = _table.Place,
+        // Half of an odd number of minutes ends on a half minute.
+        Start = Instant.FromUnixTimeSeconds(((_starts[0] - _table.OffsetMinutes) * 60) - (_table.Mark == WeatherMark.Middle ? _step % 2 * 30 : 0)),
+        Step = Duration.FromMinutes(_step),
+        StandardOffset = Offset.FromSeconds(60 * _table.OffsetMinutes),
+        IsTypicalYear = _isTypical,
+        GlobalWPerM2 = global,
+        DirectNormalWPerM2 = direct,
+        DiffuseWPerM2 = diffuse,
+        AirCelsius = air,
+        WindMPerS = columns.Optional(WeatherField.Wind),
+        AlbedoFraction = columns.Optional(WeatherField.Albedo),
+        SnowCm = columns.Optional(WeatherField.Snow),
+    };
 
     // A month that is followed by the next month of another year.
     private bool IsStitched()

@@ -49,4 +49,7 @@ public sealed record WeatherSeries
 
     /// <summary>Number of intervals.</summary>
     public int Count => GlobalWPerM2.Length;
+
+    /// <summary>End of the last interval.</summary>
+    public Instant End => Start + (Step * Count);
 }

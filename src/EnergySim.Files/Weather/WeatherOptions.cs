@@ -58,10 +58,10 @@ public sealed record WeatherColumns
     /// <summary>Global horizontal irradiance, W/m².</summary>
     public required WeatherColumn Global { get; init; }
 
-    /// <summary>Direct normal irradiance, W/m²; null = not in the file.</summary>
+    /// <summary>Direct normal irradiance, W/m²; null = not in the file, and estimated.</summary>
     public WeatherColumn? DirectNormal { get; init; }
 
-    /// <summary>Diffuse horizontal irradiance, W/m²; null = not in the file.</summary>
+    /// <summary>Diffuse horizontal irradiance, W/m²; null = not in the file, and estimated.</summary>
     public WeatherColumn? Diffuse { get; init; }
 
     /// <summary>Dry-bulb air temperature.</summary>

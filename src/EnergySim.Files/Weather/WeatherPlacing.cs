@@ -59,17 +59,13 @@ internal sealed class WeatherPlacing
         if (_table.ClippedCount > 0)
             _repairs.Add(string.Create(CultureInfo.InvariantCulture, $"{_table.ClippedCount:N0} irradiances between {_table.LeastWPerM2:0.##} and 0 W/m² were taken as 0 (an instrument's offset at night)."));
         if (_table.IsFahrenheit) _repairs.Add("Air temperature was turned from °F into °C.");
-        if (direct is null || diffuse is null)
-        {
-            _problems.Add(new Problem { File = _table.File, Rule = "the file has no direct or no diffuse irradiance" });
-            return null;
-        }
         WeatherSeries weather = SeriesOf(columns, global, direct, diffuse, air);
+        if (weather.IsSplitEstimated) Split(weather, direct is not null, diffuse is not null);
         if (ClockCheck.WarningOf(weather) is string warning) _notes.Add(warning);
         return new WeatherReading { File = _table.File, Rows = _table.Stamps.Count, Repairs = _repairs, Notes = _notes, Weather = weather };
     }
 
-    private WeatherSeries SeriesOf(WeatherValues columns, double[] global, double[] direct, double[] diffuse, double[] air) => new()
+    private WeatherSeries SeriesOf(WeatherValues columns, double[] global, double[]? direct, double[]? diffuse, double[] air) => new()
     {
         Source = _table.Source,
         Place = _table.Place,
@@ -78,14 +74,26 @@ internal sealed class WeatherPlacing
         Step = Duration.FromMinutes(_step),
         StandardOffset = Offset.FromSeconds(60 * _table.OffsetMinutes),
         IsTypicalYear = _isTypical,
+        IsSplitEstimated = direct is null || diffuse is null,
         GlobalWPerM2 = global,
-        DirectNormalWPerM2 = direct,
-        DiffuseWPerM2 = diffuse,
+        DirectNormalWPerM2 = direct ?? new double[global.Length],
+        DiffuseWPerM2 = diffuse ?? new double[global.Length],
         AirCelsius = air,
         WindMPerS = columns.Optional(WeatherField.Wind),
         AlbedoFraction = columns.Optional(WeatherField.Albedo),
         SnowCm = columns.Optional(WeatherField.Snow),
     };
+
+    private void Split(WeatherSeries weather, bool hasDirect, bool hasDiffuse)
+    {
+        var track = new SunTrack(weather.Place, weather.Start, weather.Step, weather.Count);
+        if (hasDirect) DiffuseSplit.DiffuseFromDirect(track, weather.GlobalWPerM2, weather.DirectNormalWPerM2, weather.DiffuseWPerM2);
+        else if (hasDiffuse) DiffuseSplit.DirectFromDiffuse(track, weather.GlobalWPerM2, weather.DiffuseWPerM2, weather.DirectNormalWPerM2);
+        else DiffuseSplit.Split(track, weather.GlobalWPerM2, weather.DirectNormalWPerM2, weather.DiffuseWPerM2);
+        _notes.Add(hasDirect ? "Diffuse irradiance is the global less the direct."
+            : hasDiffuse ? "Direct irradiance is worked out from global less diffuse."
+            : "The file has global irradiance alone: direct and diffuse are estimated from it.");
+    }
 
     // A month that is followed by the next month of another year.
     private bool IsStitched()

@@ -26,6 +26,9 @@ public sealed record WeatherSeries
     /// <summary>True for a typical year stitched together from months of several years: its cloudy spells are understated.</summary>
     public required bool IsTypicalYear { get; init; }
 
+    /// <summary>True when direct and diffuse irradiance are not the file's own but estimated from the global.</summary>
+    public bool IsSplitEstimated { get; init; }
+
     /// <summary>Global horizontal irradiance, W/m², ≥ 0.</summary>
     public required double[] GlobalWPerM2 { get; init; }
 

@@ -42,4 +42,31 @@ public static class DiffuseSplit
             diffuseWPerM2[i] = global - (direct * up);
         }
     }
+
+    /// <summary>Diffuse irradiance of each interval where the direct is known: the global less the direct on the flat, not below 0, W/m².</summary>
+    /// <param name="track">The sun over the same intervals.</param>
+    /// <param name="globalWPerM2">Global irradiance of each interval.</param>
+    /// <param name="directNormalWPerM2">Direct normal irradiance of each.</param>
+    /// <param name="diffuseWPerM2">Takes the diffuse irradiance.</param>
+    public static void DiffuseFromDirect(SunTrack track, ReadOnlySpan<double> globalWPerM2, ReadOnlySpan<double> directNormalWPerM2, Span<double> diffuseWPerM2)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        for (int i = 0; i < globalWPerM2.Length; i++)
+            diffuseWPerM2[i] = Math.Max(0, globalWPerM2[i] - (directNormalWPerM2[i] * track.Up[i] * track.UpFraction[i]));
+    }
+
+    /// <summary>Direct normal irradiance of each interval where the diffuse is known: what is left of the global, raised from the flat; none while the sun stands too low to divide by, W/m².</summary>
+    /// <param name="track">The sun over the same intervals.</param>
+    /// <param name="globalWPerM2">Global irradiance of each interval.</param>
+    /// <param name="diffuseWPerM2">Diffuse irradiance of each.</param>
+    /// <param name="directNormalWPerM2">Takes the direct normal irradiance.</param>
+    public static void DirectFromDiffuse(SunTrack track, ReadOnlySpan<double> globalWPerM2, ReadOnlySpan<double> diffuseWPerM2, Span<double> directNormalWPerM2)
+    {
+        ArgumentNullException.ThrowIfNull(track);
+        for (int i = 0; i < globalWPerM2.Length; i++)
+        {
+            double height = track.Up[i] * track.UpFraction[i];
+            directNormalWPerM2[i] = height < LowestCosZenith ? 0 : Math.Clamp((globalWPerM2[i] - diffuseWPerM2[i]) / height, 0, track.ExtraterrestrialNormalWPerM2[i]);
+        }
+    }
 }

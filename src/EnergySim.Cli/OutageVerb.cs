@@ -21,7 +21,7 @@ internal static class OutageVerb
         var hours = new Option<int>("--hours") { DefaultValueFactory = _ => defaults.NamedHours, Description = "Its length, h." };
         var horizon = new Option<int>("--horizon") { DefaultValueFactory = _ => defaults.HorizonHours, Description = "How far every start of the year is walked, h." };
         var cloud = new Option<double>("--cloud") { DefaultValueFactory = _ => defaults.CloudFactor, Description = "Share of the recorded sun that is left: 0 = none." };
-        var kept = new Option<double>("--kept") { DefaultValueFactory = _ => defaults.KeptFraction, Description = "Share of the house's load that is kept running." };
+        var kept = new Option<double>("--kept") { DefaultValueFactory = _ => 1.0, Description = "Share of the house's load that is kept running." };
         var charge = new Option<string>("--charge") { DefaultValueFactory = _ => "everyday", Description = "What the battery holds at the start: everyday, full (a storm seen coming) or reserve." };
         charge.AcceptOnlyFromAmong("everyday", "full", "reserve");
         var trips = new Option<bool>("--overload-trips") { Description = "Overload trips the inverter; left out: excess load is shed." };
@@ -39,7 +39,7 @@ internal static class OutageVerb
             {
                 HorizonHours = parsed.GetValue(horizon),
                 CloudFactor = parsed.GetValue(cloud),
-                KeptFraction = parsed.GetValue(kept),
+                Kept = KeptLoad.Share(parsed.GetValue(kept)),
                 StartCharge = parsed.GetValue(charge) switch { "full" => StartCharge.Full, "reserve" => StartCharge.Reserve, _ => StartCharge.Everyday },
                 ManagesLoad = !parsed.GetValue(trips),
                 NamedStart = parsed.GetValue(start) is string text ? StartOf(text) : null,

@@ -23,7 +23,7 @@ public static class OutageJson
         json.WriteString("home", result.Home);
         json.WriteNumber("horizonHours", result.Terms.HorizonHours);
         json.WriteNumber("cloudFactor", result.Terms.CloudFactor);
-        json.WriteNumber("keptFraction", result.Terms.KeptFraction);
+        json.WriteNumber("keptFraction", result.Terms.Kept.Base.HouseFraction ?? 0);
         json.WriteString("startCharge", result.Terms.StartCharge.ToString().ToLowerInvariant());
         json.WriteBoolean("managesLoad", result.Terms.ManagesLoad);
         json.WriteStartArray("notes");

@@ -4,7 +4,6 @@ using System.Text;
 using EnergySim.Files;
 using EnergySim.Studies.Outages;
 using NodaTime;
-using NodaTime.Text;
 
 namespace EnergySim.Cli;
 
@@ -69,10 +68,7 @@ internal static class OutageVerb
 
     private static LocalDateTime StartOf(string text)
     {
-        NodaTime.Text.ParseResult<LocalDate> date = LocalDatePattern.Iso.Parse(text);
-        if (date.Success) return date.Value.AtMidnight();
-        NodaTime.Text.ParseResult<LocalDateTime> time = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(text);
-        if (time.Success) return time.Value;
+        if (OutageTerms.TryParseStart(text, out LocalDateTime at)) return at;
         throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"--start \"{text}\" is not a local date and time like {s_starts[0]}."));
     }
 }

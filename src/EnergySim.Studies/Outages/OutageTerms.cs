@@ -2,6 +2,7 @@ using EnergySim.Engine;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
 using NodaTime;
+using NodaTime.Text;
 
 namespace EnergySim.Studies.Outages;
 
@@ -87,6 +88,15 @@ public sealed record OutageTerms
 
     /// <summary>Its length, h.</summary>
     public int NamedHours { get; init; } = 72;
+
+    /// <summary>Reads a local start, <c>2025-01-15T18:00</c> or a date alone for its midnight.</summary>
+    public static bool TryParseStart(string text, out LocalDateTime start)
+    {
+        ParseResult<LocalDate> date = LocalDatePattern.Iso.Parse(text);
+        ParseResult<LocalDateTime> time = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(text);
+        start = date.Success ? date.Value.AtMidnight() : time.Success ? time.Value : default;
+        return date.Success || time.Success;
+    }
 
     /// <summary>Checks the ranges.</summary>
     /// <exception cref="ArgumentException">Names the first number out of range.</exception>

@@ -26,8 +26,24 @@ public static class MotorTables
     /// <summary>Highest kVA per horsepower with the rotor locked, by code letter: Table 430.7(B). V has no upper end.</summary>
     public static IReadOnlyDictionary<char, double> CodeLetters { get; } = new Dictionary<char, double>
     {
-        ['A'] = 3.14, ['B'] = 3.54, ['C'] = 3.99, ['D'] = 4.49, ['E'] = 4.99, ['F'] = 5.59, ['G'] = 6.29, ['H'] = 7.09, ['J'] = 7.99, ['K'] = 8.99,
-        ['L'] = 9.99, ['M'] = 11.19, ['N'] = 12.49, ['P'] = 13.99, ['R'] = 15.99, ['S'] = 17.99, ['T'] = 19.99, ['U'] = 22.39,
+        ['A'] = 3.14,
+        ['B'] = 3.54,
+        ['C'] = 3.99,
+        ['D'] = 4.49,
+        ['E'] = 4.99,
+        ['F'] = 5.59,
+        ['G'] = 6.29,
+        ['H'] = 7.09,
+        ['J'] = 7.99,
+        ['K'] = 8.99,
+        ['L'] = 9.99,
+        ['M'] = 11.19,
+        ['N'] = 12.49,
+        ['P'] = 13.99,
+        ['R'] = 15.99,
+        ['S'] = 17.99,
+        ['T'] = 19.99,
+        ['U'] = 22.39,
     };
 
     /// <summary>

@@ -7,7 +7,7 @@ namespace EnergySim.Studies.Outages;
 /// <summary>Works out <see cref="CarryVerdicts"/>.</summary>
 internal static class CarryCheck
 {
-    // From this length on, peaks within an interval and motor starts are out of sight.
+    // From this length on peaks within an interval are out of sight; longer ones do not tell whether the house can be carried (common practice).
     private const int CoarseMinutes = 15;
 
     public static CarryVerdicts Of(OutageCase one, OutageTerms terms, double serviceVolts, UnservedByCause named)
@@ -25,7 +25,7 @@ internal static class CarryCheck
         return new CarryVerdicts
         {
             Power = new PowerVerdict(
-                above == 0 ? Answer.Yes : Answer.No, peakKw, load.Axis.OffsetStartOf(peak).LocalDateTime, continuousKw,
+                above > 0 ? Answer.No : load.Axis.StepMinutes > CoarseMinutes ? Answer.Unknown : Answer.Yes, peakKw, load.Axis.OffsetStartOf(peak).LocalDateTime, continuousKw,
                 above * load.Axis.StepHours, load.Axis.StepMinutes >= CoarseMinutes),
             Starting = terms.Motors.Count == 0 ? null : Starting(terms.Motors, one.Offer, peakKw, serviceVolts),
             Energy = named.Energy > Tolerance ? Answer.No : Answer.Yes,

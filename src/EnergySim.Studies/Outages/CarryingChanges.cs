@@ -57,7 +57,7 @@ internal sealed class CarryingChanges(Home home, TariffCalendar calendar, Outage
         {
             OutageTerms less = terms with { Kept = terms.Kept with { Base = LoadSource.Share(percent / 100.0) } };
             string rest = terms.Kept.Parts.Count > 0 ? "rest of the house" : "house";
-            if (Try(string.Create(CultureInfo.InvariantCulture, $"{percent} % of the {rest} kept in place of {kept:0.#%}"), one.Offer, less, percent == 10)) return;
+            if (Try(string.Create(CultureInfo.InvariantCulture, $"{percent} % of the {rest} kept in place of {kept:0.# %}"), one.Offer, less, percent == 10)) return;
         }
     }
 

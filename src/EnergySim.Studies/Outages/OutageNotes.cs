@@ -19,10 +19,10 @@ internal static class OutageNotes
         });
         notes.Add(Kept(terms));
         notes.AddRange(cases[0].Loads.Notes);
-        notes.Add(Text($"Sun: {terms.CloudFactor:0.#%} of the {(terms.SolarInOutage is null ? "recorded" : "solar stated for the outage")}{ByDay(terms)}. ")
+        notes.Add(Text($"Sun: {terms.CloudFactor:0.# %} of the {(terms.SolarInOutage is null ? "recorded" : "solar stated for the outage")}{ByDay(terms)}. ")
             + (terms.ManagesLoad ? "Load above what the inverters give is shed." : "Overload trips the inverter.") + Restarts(terms.Rules));
         if (terms.Rules.Generator is Generator g)
-            notes.Add(Text($"Generator: {g.Kw:0.##} kW, from below {g.StartBelowFraction:0.#%} or dark, to {g.StopAboveFraction:0.#%}; fuel for {(double.IsInfinity(g.FuelKwh) ? "as long as it takes" : Text($"{g.FuelKwh:0.#} kWh"))}; a separate solar inverter {(g.RunsBesideSeparateSolar ? "runs beside it" : "is locked out meanwhile")}."));
+            notes.Add(Text($"Generator: {g.Kw:0.##} kW, from below {g.StartBelowFraction:0.# %} or dark, to {g.StopAboveFraction:0.# %}; fuel for {(double.IsInfinity(g.FuelKwh) ? "as long as it takes" : Text($"{g.FuelKwh:0.#} kWh"))}; a separate solar inverter {(g.RunsBesideSeparateSolar ? "runs beside it" : "is locked out meanwhile")}."));
         string years = terms.WeatherYears.Count > 0 ? Text($" of each of {terms.WeatherYears.Count + 1} years of weather (the home's own, {string.Join(", ", terms.WeatherYears.Select(w => w.Name))})") : "";
         notes.Add(Text($"Every one of the {home.Load.Axis.Count:N0} intervals{years} is a start, walked for {terms.HorizonHours} h; past the last day the data go on at the first. What lasts that long is told as \"at least\"."));
         if (home.Load.Axis.StepMinutes >= 15)
@@ -41,21 +41,21 @@ internal static class OutageNotes
     private static string Kept(OutageTerms terms)
     {
         LoadSource kept = terms.Kept.Base;
-        string text = "Kept running: " + (kept.HouseFraction is double share ? Text($"{share:0.#%} of the {(terms.Kept.Parts.Count > 0 ? "rest of the house" : "house's load")}")
+        string text = "Kept running: " + (kept.HouseFraction is double share ? Text($"{share:0.# %} of the {(terms.Kept.Parts.Count > 0 ? "rest of the house" : "house's load")}")
             : kept.Profile is not null ? "a profile of kept circuits"
             : "a list (" + string.Join(", ", kept.Appliances.Select(a => Text($"{a.Name} {a.Watts:0} W"))) + ")");
         foreach (LoadPart part in terms.Kept.Parts)
-            text += Text($"; {part.Name} ") + (part.KeptFraction == 0 ? "off" : Text($"at {part.KeptFraction:0.#%}"))
-                + (part.OffBelowFraction is double off ? Text($", shed below {off:0.#%} stored") : "");
+            text += Text($"; {part.Name} ") + (part.KeptFraction == 0 ? "off" : Text($"at {part.KeptFraction:0.# %}"))
+                + (part.OffBelowFraction is double off ? Text($", shed below {off:0.# %} stored") : "");
         return text + ". What was off is not made up for afterwards" + (terms.Kept.Parts.Any(p => p.OffBelowFraction is not null) ? ", and what is shed by rule does not count as unserved." : ".");
     }
 
     private static string ByDay(OutageTerms terms) => terms.CloudFactorByDay.Count == 0 ? ""
-        : $", and in the outage told in detail on its days {string.Join(", ", terms.CloudFactorByDay.Select(f => Text($"{f:0.#%}")))} of that";
+        : $", and in the outage told in detail on its days {string.Join(", ", terms.CloudFactorByDay.Select(f => Text($"{f:0.# %}")))} of that";
 
     private static string Restarts(OutageRules rules)
     {
-        string text = rules.HeldBackFraction > 0 ? Text($" {rules.HeldBackFraction:0.#%} of the energy is held back for restarts{(rules.TriesWithSun ? ", also to form the grid for the solar inverter" : "")}.") : "";
+        string text = rules.HeldBackFraction > 0 ? Text($" {rules.HeldBackFraction:0.# %} of the energy is held back for restarts{(rules.TriesWithSun ? ", also to form the grid for the solar inverter" : "")}.") : "";
         if (!rules.RestartsAfterTrip || !rules.RestartsAfterEmpty)
             text += $" Somebody must restart it after {(rules.RestartsAfterEmpty ? "a trip" : rules.RestartsAfterTrip ? "running empty" : "a trip or running empty")}: "
                 + (rules.ByHandAfterHours is double hours ? Text($"after {hours:0.##} h.") : "not within the outage.");

@@ -1,17 +1,16 @@
 using System.Globalization;
-using EnergySim.Engine;
 using EnergySim.Studies.Outages;
 using NodaTime;
 using Spectre.Console;
 
 namespace EnergySim.Cli;
 
-/// <summary>Prints what outages do: the survival table, the comparison on the same starts, and one outage told in words.</summary>
+/// <summary>Prints what outages do: the survival table, the comparison on the same starts, the verdicts, and one outage told in words.</summary>
 internal static class OutageText
 {
     private static readonly int[] s_hours = [2, 8, 24, 72, 120, 168, 240, 336];
 
-    public static void Write(TextWriter output, OutageResult result, IReadOnlyList<string> repairs)
+    public static void Write(TextWriter output, OutageResult result, ReserveFrontier? frontier, IReadOnlyList<string> repairs)
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
         if (Console.IsOutputRedirected || output != Console.Out) console.Profile.Width = 120;
@@ -19,12 +18,34 @@ internal static class OutageText
         output.WriteLine();
         console.Write(TableOf(result));
         foreach (PairedOutages pair in result.Pairs)
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{pair.Second} against {pair.First} on the same starts: adds nothing in {pair.AddsNothingFraction:0.0%}, lasts longer in {pair.AddsHoursFraction:0.0%} (carries the night, to 06:00, that the first does not in {pair.CarriesNightFraction:0.0%}){(pair.TakesHoursFraction > 0 ? string.Create(CultureInfo.InvariantCulture, $", lasts less in {pair.TakesHoursFraction:0.0%}") : "")}."));
-        output.WriteLine();
-        foreach (OfferOutages offer in result.Offers) output.WriteLine(Story(offer));
+            output.WriteLine(Say($"{pair.Second} against {pair.First} on the same starts: adds nothing in {pair.AddsNothingFraction:0.0 %}, lasts longer in {pair.AddsHoursFraction:0.0 %} (carries the night, to 06:00, that the first does not in {pair.CarriesNightFraction:0.0 %})")
+                + (pair.TakesHoursFraction > 0 ? Say($", lasts less in {pair.TakesHoursFraction:0.0 %}.") : "."));
+        if (frontier is not null) FrontierText.Write(output, console, frontier);
+        foreach (OfferOutages offer in result.Offers)
+        {
+            output.WriteLine();
+            foreach (string line in CarryWords.Of(offer)) output.WriteLine(line);
+        }
+        foreach (OfferOutages offer in result.Offers)
+        {
+            output.WriteLine();
+            foreach (string line in OutageStory.Of(offer)) output.WriteLine(line);
+        }
         output.WriteLine();
         foreach (string note in result.Notes.Concat(repairs)) output.WriteLine($"– {note}");
+    }
+
+    /// <summary>Formats with the invariant culture.</summary>
+    internal static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A local time.</summary>
+    internal static string At(LocalDateTime at) => at.ToString("uuuu-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>Hours that a share of the starts lasts; at the horizon "at least".</summary>
+    internal static string Hours(Survival survival, double share)
+    {
+        double hours = survival.HoursLastedBy(share);
+        return (hours >= survival.HorizonHours ? "≥ " : "") + hours.ToString("0.##", CultureInfo.InvariantCulture);
     }
 
     private static Table TableOf(OutageResult result)
@@ -33,7 +54,7 @@ internal static class OutageText
         table.AddColumn(new TableColumn(""));
         foreach (OfferOutages offer in result.Offers) table.AddColumn(new TableColumn(Markup.Escape(offer.Name)).RightAligned());
         foreach (int hours in s_hours.Where(h => h <= result.Terms.HorizonHours))
-            Row(string.Create(CultureInfo.InvariantCulture, $"starts that last {hours} h"), o => Percent(o.Any.AtLeast(hours)));
+            Row(Say($"starts that last {hours} h"), o => Percent(o.Any.AtLeast(hours)));
         Row("", _ => "");
         Row("nine starts in ten last, h", o => Hours(o.Any, 0.9));
         Row("half the starts last, h", o => Hours(o.Any, 0.5));
@@ -44,50 +65,24 @@ internal static class OutageText
             int season = s;
             Row($"  half last, {result.Offers[0].BySeason[s].Season}, h", o => Hours(o.BySeason[season].Survival, 0.5));
         }
+        if (result.Offers[0].ByWeather.Count > 1)
+            for (int y = 0; y < result.Offers[0].ByWeather.Count; y++)
+            {
+                int year = y;
+                Row($"  half last, weather of {(y == 0 ? "the home's own year" : result.Offers[0].ByWeather[y].Weather)}, h", o => Hours(o.ByWeather[year].Lasting, 0.5));
+            }
         Row("", _ => "");
         Row("share of the kept load served", o => Percent(o.Availability));
         Row("dark, h, mean of starts", o => Number(o.MeanDarkHours));
         Row("unserved, kWh, mean of starts", o => Number(o.MeanUnservedKwh));
-        Row("worst starts", o => string.Join('\n', o.Worst.Select(w => At(w.At))));
+        foreach ((OutageKind kind, int index) in result.Offers[0].Carried.Select((c, i) => (c.Kind, i)))
+            Row(Say($"outages carried, {kind.Name} ({kind.PerYear:0.##} a year, {kind.MeanHours:0.#} h on average)"), o => Percent(o.Carried[index].CarriedFraction));
+        Row("worst starts", o => string.Join('\n', o.Worst.Select(w => At(w.At) + (w.Weather.Length > 0 ? $" ({w.Weather})" : ""))));
         return table;
 
         void Row(string name, Func<OfferOutages, string> cell) =>
             table.AddRow([new Text(name), .. result.Offers.Select(o => new Text(cell(o)))]);
     }
-
-    private static string Story(OfferOutages offer)
-    {
-        NamedOutage spell = offer.Named;
-        UnservedByCause unserved = spell.Ledger.Sums.UnservedKwh;
-        string begin = string.Create(CultureInfo.InvariantCulture, $"{offer.Name}, grid down on {At(spell.At)} for {spell.Hours:0} h, {spell.StartKwh:0.0} kWh stored: ");
-        string without = spell.HoursLeftWithoutSun[0] is double hours ? string.Create(CultureInfo.InvariantCulture, $" Without any sun it would last {hours:0.##} h.") : "";
-        if (spell.FirstUnservedHours is not double first) return begin + "the house is served throughout." + without;
-        string causes = string.Join(", ", Causes(unserved).Where(c => c.Kwh >= 0.005).Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Kwh:0.0} kWh for {c.Why}")));
-        string dark = spell.FirstDarkHours is double d ? string.Create(CultureInfo.InvariantCulture, $" It is dark from hour {d:0.##}") : " It is never wholly dark";
-        string back = spell.FirstDarkHours is null ? "." : spell.RecoversHours is double r
-            ? string.Create(CultureInfo.InvariantCulture, $" and first serves the whole house again at hour {r:0.##}.")
-            : " and does not recover within the outage.";
-        return begin + string.Create(CultureInfo.InvariantCulture, $"load is first left unserved after {first:0.##} h. Unserved: {causes}.") + dark + back
-            + string.Create(CultureInfo.InvariantCulture, $" Sun not used: {spell.CurtailedKwh:0.0} kWh.") + without;
-    }
-
-    private static IEnumerable<(double Kwh, string Why)> Causes(UnservedByCause unserved) =>
-    [
-        (unserved.Energy, "want of energy"),
-        (unserved.DischargeRate, "the cells' most power out"),
-        (unserved.Inverter, "the inverter's rating"),
-        (unserved.InverterBreaker, "the inverter's breaker"),
-        (unserved.Busbar, "the busbar guard"),
-        (unserved.Trip, "a tripped inverter"),
-    ];
-
-    private static string Hours(Survival survival, double share)
-    {
-        double hours = survival.HoursLastedBy(share);
-        return (hours >= survival.HorizonHours ? "≥ " : "") + hours.ToString("0.##", CultureInfo.InvariantCulture);
-    }
-
-    private static string At(LocalDateTime at) => at.ToString("uuuu-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     private static string Percent(double? share) => share?.ToString("0.0 %", CultureInfo.InvariantCulture) ?? "";
 

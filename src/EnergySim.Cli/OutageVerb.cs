@@ -1,78 +1,91 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using EnergySim.Files;
 using EnergySim.Studies.Outages;
 using NodaTime;
-using NodaTime.Text;
 
 namespace EnergySim.Cli;
 
 /// <summary><c>energysim outage</c>: how long each offer carries the house when the grid is down.</summary>
 internal static class OutageVerb
 {
-    private static readonly string[] s_starts = ["2025-01-15T18:00", "2025-01-15"];
+    private const string StartExample = "2025-01-15T18:00";
 
     public static Command Command(TextWriter output)
     {
-        var defaults = new OutageTerms();
         var home = CompareVerb.HomeArgument();
-        var start = new Option<string?>("--start") { Description = $"Local start of the outage told in detail ({s_starts[0]} or {s_starts[1]}); left out: the worst start of the first offer." };
-        var hours = new Option<int>("--hours") { DefaultValueFactory = _ => defaults.NamedHours, Description = "Its length, h." };
-        var horizon = new Option<int>("--horizon") { DefaultValueFactory = _ => defaults.HorizonHours, Description = "How far every start of the year is walked, h." };
-        var cloud = new Option<double>("--cloud") { DefaultValueFactory = _ => defaults.CloudFactor, Description = "Share of the recorded sun that is left: 0 = none." };
-        var kept = new Option<double>("--kept") { DefaultValueFactory = _ => defaults.KeptFraction, Description = "Share of the house's load that is kept running." };
-        var charge = new Option<string>("--charge") { DefaultValueFactory = _ => "everyday", Description = "What the battery holds at the start: everyday, full (a storm seen coming) or reserve." };
-        charge.AcceptOnlyFromAmong("everyday", "full", "reserve");
-        var trips = new Option<bool>("--overload-trips") { Description = "Overload trips the inverter; left out: excess load is shed." };
+        var start = new Option<string?>("--start") { Description = $"Local start of the outage told in detail ({StartExample} or a date); else the home file's; else the worst start of the first offer." };
+        var hours = new Option<int?>("--hours") { Description = "Its length, h." };
+        var horizon = new Option<int?>("--horizon") { Description = "How far every start of the year is walked, h." };
+        var cloud = new Option<double?>("--cloud") { Description = "Share of the recorded sun that is left: 0 = none." };
+        var kept = new Option<double?>("--kept") { Description = "Share of the house's load (of its rest, where the home file names parts) that is kept running." };
+        var charge = new Option<string?>("--charge") { Description = "What the battery holds at the start: everyday, full, reserve or storm (made ready --storm-lead hours ahead)." };
+        charge.AcceptOnlyFromAmong("everyday", "full", "reserve", "storm");
+        var lead = new Option<double?>("--storm-lead") { Description = "How long ahead the storm is seen coming, h; implies --charge storm." };
+        var trips = new Option<bool>("--overload-trips") { Description = "Overload trips the inverter; left out: as the home file says." };
+        var wishHours = new Option<double?>("--wish-hours") { Description = "The outage that the reserve is to last, h." };
+        var wishShare = new Option<double?>("--wish-share") { Description = "In which share of starts it is to last." };
+        var frontier = new Option<bool>("--frontier") { Description = "Also what each reserve from 0 to 100 % saves and lasts, and the reserve for the wish." };
+        var charts = new Option<string?>("--charts") { Description = "Also write the charts, as PNG and SVG, into this folder." };
         var json = new Option<bool>("--json") { Description = "The result as one JSON document." };
         var command = new Command(
             "outage",
-            "How long each offer carries the house when the grid is down: from every start of the year, and one outage in detail.\n\n"
-            + $"Example: energysim outage profiles/demo-home.yaml --start {s_starts[0]} --hours 72 --cloud 0.3 --kept 0.5")
+            "How long each offer carries the house when the grid is down: from every start of the year, and one outage in detail. The home file's section "
+            + "\"outage\" asks more; options go before it.\n\n"
+            + $"Example: energysim outage profiles/demo-home.yaml --start {StartExample} --hours 72 --cloud 0.3 --kept 0.5 --frontier --charts .")
         {
-            home, start, hours, horizon, cloud, kept, charge, trips, json,
+            home, start, hours, horizon, cloud, kept, charge, lead, trips, wishHours, wishShare, frontier, charts, json,
         };
-        command.SetAction(parsed => Run(
-            parsed.GetValue(home) ?? Commands.DemoHome,
-            new OutageTerms
+        command.SetAction(parsed =>
+        {
+            HomeReading reading = HomeFile.Read(parsed.GetValue(home) ?? Commands.DemoHome);
+            OutageTerms asked = reading.Outage;
+            int horizonHours = parsed.GetValue(horizon) ?? asked.HorizonHours;
+            OutageTerms terms = asked with
             {
-                HorizonHours = parsed.GetValue(horizon),
-                CloudFactor = parsed.GetValue(cloud),
-                KeptFraction = parsed.GetValue(kept),
-                StartCharge = parsed.GetValue(charge) switch { "full" => StartCharge.Full, "reserve" => StartCharge.Reserve, _ => StartCharge.Everyday },
-                ManagesLoad = !parsed.GetValue(trips),
-                NamedStart = parsed.GetValue(start) is string text ? StartOf(text) : null,
-                NamedHours = parsed.GetValue(hours),
-            },
-            parsed.GetValue(json),
-            output));
+                NamedStart = parsed.GetValue(start) is string text ? StartOf(text) : asked.NamedStart,
+                NamedHours = parsed.GetValue(hours) ?? asked.NamedHours,
+                HorizonHours = horizonHours,
+                CloudFactor = parsed.GetValue(cloud) ?? asked.CloudFactor,
+                Kept = parsed.GetValue(kept) is double share ? asked.Kept with { Base = LoadSource.Share(share) } : asked.Kept,
+                StartCharge = parsed.GetValue(lead) is null ? ChargeOf(parsed.GetValue(charge)) ?? asked.StartCharge : StartCharge.Storm,
+                StormLeadHours = parsed.GetValue(lead) ?? asked.StormLeadHours,
+                ManagesLoad = asked.ManagesLoad && !parsed.GetValue(trips),
+                // A wish that nobody stated gives way to a short horizon.
+                Wish = new OutageWish(parsed.GetValue(wishHours) ?? Math.Min(asked.Wish.Hours, Math.Max(horizonHours, 1)), parsed.GetValue(wishShare) ?? asked.Wish.ShareOfStarts),
+            };
+            return Run(reading, terms, parsed.GetValue(frontier), parsed.GetValue(charts), parsed.GetValue(json), output);
+        });
         return command;
     }
 
-    private static int Run(string path, OutageTerms terms, bool asJson, TextWriter output)
+    private static int Run(HomeReading reading, OutageTerms terms, bool withFrontier, string? charts, bool asJson, TextWriter output)
     {
-        HomeReading reading = HomeFile.Read(path);
         OutageResult result = OutageStudy.Of(reading.Home, terms);
+        ReserveFrontier? frontier = withFrontier ? ReserveFrontier.Of(reading.Home, terms) : null;
         if (asJson)
         {
             using var stream = new MemoryStream();
-            OutageJson.Write(stream, result);
+            OutageJson.Write(stream, result, frontier);
             output.WriteLine(Encoding.UTF8.GetString(stream.ToArray()));
         }
         else
         {
-            OutageText.Write(output, result, reading.Repairs);
+            OutageText.Write(output, result, frontier, reading.Repairs);
         }
         return Commands.Done;
     }
 
-    private static LocalDateTime StartOf(string text)
+    private static StartCharge? ChargeOf(string? text) => text switch
     {
-        NodaTime.Text.ParseResult<LocalDate> date = LocalDatePattern.Iso.Parse(text);
-        if (date.Success) return date.Value.AtMidnight();
-        NodaTime.Text.ParseResult<LocalDateTime> time = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(text);
-        if (time.Success) return time.Value;
-        throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"--start \"{text}\" is not a local date and time like {s_starts[0]}."));
-    }
+        "everyday" => StartCharge.Everyday,
+        "full" => StartCharge.Full,
+        "reserve" => StartCharge.Reserve,
+        "storm" => StartCharge.Storm,
+        _ => null,
+    };
+
+    private static LocalDateTime StartOf(string text) => OutageTerms.TryParseStart(text, out LocalDateTime at)
+        ? at
+        : throw new ArgumentException($"--start \"{text}\" is not a local date and time like {StartExample}.");
 }

@@ -30,6 +30,7 @@ internal static class BatteryReader
             ChargeEfficiency = Efficiency("chargeEfficiency"),
             DischargeEfficiency = Efficiency("dischargeEfficiency"),
             InverterKw = Above("inverterKw"),
+            SurgeAmps = map.Number("surgeAmps", Bounds.AboveZero),
             InverterEfficiency = Efficiency("inverterEfficiency"),
             RectifierEfficiency = Efficiency("rectifierEfficiency"),
             SolarInputKw = map.Number("solarInputKw", Bounds.NotNegative) ?? double.PositiveInfinity,

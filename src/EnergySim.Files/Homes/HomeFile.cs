@@ -1,4 +1,5 @@
 using EnergySim.Profiles;
+using EnergySim.Studies.Outages;
 using EnergySim.Tariffs;
 using NodaTime;
 
@@ -7,7 +8,11 @@ namespace EnergySim.Files;
 /// <summary>A home as it was read, and what was done to its profiles on the way.</summary>
 /// <param name="Home">The home.</param>
 /// <param name="Repairs">What was dropped or split because the file asked for it, a sentence each.</param>
-public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs);
+public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
+{
+    /// <summary>What the file asks of outages.</summary>
+    public OutageTerms Outage { get; init; } = new();
+}
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
 public static class HomeFile
@@ -45,6 +50,7 @@ public static class HomeFile
         if (map.Has("offers") && offers.Count == 0) map.ReportWhole("offers", "there is no offer");
         Service service = ReadService(map);
         Account account = ReadAccount(map);
+        OutageTerms outage = new OutageReader(load, m => zone is null ? null : ReadProfile(m, zone, step, problems, repairs)).Read(map);
         string name = map.Name("home");
         if (problems.Count > 0) return null;
         var home = new Home
@@ -60,7 +66,7 @@ public static class HomeFile
             Service = service,
             Offers = [.. offers.Select(o => o!)],
         };
-        return new HomeReading(home, repairs);
+        return new HomeReading(home, repairs) { Outage = outage };
     }
 
     private static Profile? ReadProfile(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)

@@ -3,15 +3,15 @@ namespace EnergySim.Files;
 /// <summary>The keys of a home file.</summary>
 internal static class HomeSections
 {
-    private static readonly string[] s_column =
+    public static string[] Column { get; } =
         ["unit", "stamp", "stampColumns", "clock", "pattern", "year", "stepMinutes", "clockChange"];
 
     public static Section Home { get; } = new(
-        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes"]);
+        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes", "outage"]);
 
-    public static Section Load { get; } = new("profile", ["file", "column"], [.. s_column, "nettedInInterval"]);
+    public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval"]);
 
-    public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. s_column, "inverterKw", "inverterEfficiency"]);
+    public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. Column, "inverterKw", "inverterEfficiency"]);
 
     public static Section Service { get; } = new(
         "service", [], ["volts", "mainAmps", "importLimitKw", "exportLimitKw", "guardedBusbarAmps", "relievesImport"]);
@@ -21,7 +21,7 @@ internal static class HomeSections
     public static Section Battery { get; } = new(
         "battery", ["capacityKwh", "chargeLimitKw", "dischargeLimitKw", "inverterKw"],
         [
-            "lowestKwh", "chargeEfficiency", "dischargeEfficiency", "inverterEfficiency", "rectifierEfficiency", "solarInputKw", "standbyKw",
+            "surgeAmps", "lowestKwh", "chargeEfficiency", "dischargeEfficiency", "inverterEfficiency", "rectifierEfficiency", "solarInputKw", "standbyKw",
             "restart", "wakesBySolar", "chargeTaper", "dischargeTaper",
         ]);
 
@@ -37,5 +37,5 @@ internal static class HomeSections
 
     public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
 
-    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm];
+    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All];
 }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using EnergySim.Engine;
 using EnergySim.Studies.Outages;
 using NodaTime;
 
@@ -15,17 +14,14 @@ public static class OutageJson
     /// <summary>Writes the document.</summary>
     /// <param name="stream">Where it goes.</param>
     /// <param name="result">The result.</param>
-    public static void Write(Stream stream, OutageResult result)
+    /// <param name="frontier">What each reserve saves and lasts; null = not asked.</param>
+    public static void Write(Stream stream, OutageResult result, ReserveFrontier? frontier = null)
     {
         ArgumentNullException.ThrowIfNull(result);
         using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         json.WriteStartObject();
         json.WriteString("home", result.Home);
-        json.WriteNumber("horizonHours", result.Terms.HorizonHours);
-        json.WriteNumber("cloudFactor", result.Terms.CloudFactor);
-        json.WriteNumber("keptFraction", result.Terms.KeptFraction);
-        json.WriteString("startCharge", result.Terms.StartCharge.ToString().ToLowerInvariant());
-        json.WriteBoolean("managesLoad", result.Terms.ManagesLoad);
+        WriteTerms(json, result.Terms);
         json.WriteStartArray("notes");
         foreach (string note in result.Notes) json.WriteStringValue(note);
         json.WriteEndArray();
@@ -45,7 +41,32 @@ public static class OutageJson
             json.WriteEndObject();
         }
         json.WriteEndArray();
+        if (frontier is not null) OutageJsonParts.WriteFrontier(json, frontier);
         json.WriteEndObject();
+    }
+
+    private static void WriteTerms(Utf8JsonWriter json, OutageTerms terms)
+    {
+        json.WriteNumber("horizonHours", terms.HorizonHours);
+        json.WriteNumber("cloudFactor", terms.CloudFactor);
+        json.WriteStartArray("cloudFactorByDay");
+        foreach (double factor in terms.CloudFactorByDay) json.WriteNumberValue(factor);
+        json.WriteEndArray();
+        // Null where a profile or a list says what is kept.
+        Number(json, "keptFraction", terms.Kept.Base.HouseFraction);
+        json.WriteStartArray("parts");
+        foreach (LoadPart part in terms.Kept.Parts)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", part.Name);
+            Number(json, "keptFraction", part.KeptFraction);
+            Number(json, "offBelowFraction", part.OffBelowFraction);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteString("startCharge", terms.StartCharge.ToString().ToLowerInvariant());
+        Number(json, "stormLeadHours", terms.StartCharge == StartCharge.Storm ? terms.StormLeadHours : null);
+        json.WriteBoolean("managesLoad", terms.ManagesLoad);
     }
 
     private static void WriteOffer(Utf8JsonWriter json, OfferOutages offer)
@@ -60,6 +81,23 @@ public static class OutageJson
         json.WriteStartArray("halfLastHoursByStartHour");
         foreach (double? hours in offer.HalfLastByHour) WriteValue(json, hours);
         json.WriteEndArray();
+        json.WriteStartArray("halfLastHoursByMonthAndStartHour");
+        foreach (IReadOnlyList<double?> month in offer.HalfLastByMonthAndHour)
+        {
+            json.WriteStartArray();
+            foreach (double? hours in month) WriteValue(json, hours);
+            json.WriteEndArray();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("byWeather");
+        foreach (WeatherOutcomes year in offer.ByWeather)
+        {
+            json.WriteStartObject();
+            json.WriteString("weather", year.Weather);
+            WriteSurvival(json, "lasting", year.Lasting);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
         Number(json, "availabilityFraction", offer.Availability);
         Number(json, "meanUnservedKwh", offer.MeanUnservedKwh);
         Number(json, "meanDarkHours", offer.MeanDarkHours);
@@ -71,14 +109,18 @@ public static class OutageJson
             Number(json, "lastingHours", worst.LastingHours);
             Number(json, "startKwh", worst.StartKwh);
             Number(json, "unservedKwh", worst.UnservedKwh);
+            json.WriteString("weather", worst.Weather);
             json.WriteEndObject();
         }
         json.WriteEndArray();
-        WriteNamed(json, offer.Named);
+        OutageJsonParts.WriteNamed(json, offer.Named);
+        OutageJsonParts.WriteVerdicts(json, offer.Verdicts);
+        OutageJsonParts.WriteChanges(json, offer.Changes);
+        OutageJsonParts.WriteCarried(json, offer.Carried);
         json.WriteEndObject();
     }
 
-    private static void WriteSurvival(Utf8JsonWriter json, string name, Survival survival)
+    internal static void WriteSurvival(Utf8JsonWriter json, string name, Survival survival)
     {
         json.WriteStartObject(name);
         json.WriteNumber("starts", survival.Starts);
@@ -93,46 +135,13 @@ public static class OutageJson
         json.WriteEndObject();
     }
 
-    private static void WriteNamed(Utf8JsonWriter json, NamedOutage named)
-    {
-        json.WriteStartObject("named");
-        json.WriteString("start", At(named.At));
-        Number(json, "hours", named.Hours);
-        Number(json, "startKwh", named.StartKwh);
-        Number(json, "firstUnservedHours", named.FirstUnservedHours);
-        Number(json, "firstDarkHours", named.FirstDarkHours);
-        Number(json, "recoversHours", named.RecoversHours);
-        Number(json, "curtailedKwh", named.CurtailedKwh);
-        UnservedByCause unserved = named.Ledger.Sums.UnservedKwh;
-        json.WriteStartObject("unservedKwh");
-        Number(json, "energy", unserved.Energy);
-        Number(json, "dischargeRate", unserved.DischargeRate);
-        Number(json, "inverter", unserved.Inverter);
-        Number(json, "inverterBreaker", unserved.InverterBreaker);
-        Number(json, "busbar", unserved.Busbar);
-        Number(json, "trip", unserved.Trip);
-        json.WriteEndObject();
-        Column("storedKwh", i => named.Ledger[LedgerColumn.StoredKwh][i]);
-        Column("unservedKw", i => named.Ledger[LedgerColumn.UnservedKw][i]);
-        Column("hoursLeftWithSun", i => named.HoursLeftWithSun[i]);
-        Column("hoursLeftWithoutSun", i => named.HoursLeftWithoutSun[i]);
-        json.WriteEndObject();
-
-        void Column(string name, Func<int, double?> value)
-        {
-            json.WriteStartArray(name);
-            for (int i = 0; i < named.HoursLeftWithSun.Count; i++) WriteValue(json, value(i));
-            json.WriteEndArray();
-        }
-    }
-
-    private static void Number(Utf8JsonWriter json, string name, double? value)
+    internal static void Number(Utf8JsonWriter json, string name, double? value)
     {
         json.WritePropertyName(name);
         WriteValue(json, value);
     }
 
-    private static void WriteValue(Utf8JsonWriter json, double? value)
+    internal static void WriteValue(Utf8JsonWriter json, double? value)
     {
         if (value is double number) json.WriteNumberValue(Rounded(number));
         else json.WriteNullValue();
@@ -140,5 +149,5 @@ public static class OutageJson
 
     private static double Rounded(double value) => Math.Round(value, 6);
 
-    private static string At(LocalDateTime at) => at.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+    internal static string At(LocalDateTime at) => at.ToString("uuuu-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
 }

@@ -7,42 +7,62 @@ namespace EnergySim.Studies.Outages;
 /// <summary>Works out one outage in detail.</summary>
 internal static class NamedSpell
 {
-    public static NamedOutage Of(Run offGrid, double startKwh, int start, OutageTerms terms)
+    private const int HoursOfADay = 24;
+
+    public static NamedOutage Of(OutageCase one, int start, OutageTerms terms)
     {
+        Run offGrid = one.OffGrid;
         int perHour = 60 / offGrid.Axis.StepMinutes, length = terms.NamedHours * perHour, horizon = terms.HorizonHours * perHour;
-        Run At(int count, bool sun)
-        {
-            var axis = new TimeAxis(offGrid.Axis.Zone, offGrid.Axis.StartOf(start), offGrid.Axis.StepMinutes, count);
-            Profile From(Profile whole)
-            {
-                var kw = new double[count];
-                for (int i = 0; i < count; i++) kw[i] = whole.Kw[(start + i) % whole.Kw.Length];
-                return new Profile(axis, kw);
-            }
-            return new Run(From(offGrid.Load), sun ? From(offGrid.SolarDc) : null, sun ? From(offGrid.SolarAc) : null, offGrid.Plant, offGrid.Site, null, startKwh, offGrid: true);
-        }
-        Ledger ledger = At(length, sun: true).Ledger();
+        Ledger ledger = From(one, start, terms, length).Ledger();
         // The walk goes on past the outage's end, so that "hours left" is not cut off there.
-        Ledger beyond = At(length + horizon, sun: true).Ledger();
+        Run beyond = From(one, start, terms, length + horizon);
         ReadOnlySpan<double> unserved = ledger[LedgerColumn.UnservedKw], dark = ledger[LedgerColumn.Dark];
         int firstUnserved = unserved.IndexOfAnyExcept(0.0), firstDark = dark.IndexOf(1.0);
         int recovers = -1;
         for (int i = Math.Max(firstDark, 0); firstDark >= 0 && recovers < 0 && i < length; i++)
             if (dark[i] == 0 && unserved[i] == 0) recovers = i;
         double? Hours(int index) => index < 0 ? null : index * offGrid.Axis.StepHours;
+        int[] sunless = BackupLeft.WithoutSun(beyond, length, horizon);
         return new NamedOutage
         {
             Ledger = ledger,
             At = offGrid.Axis.OffsetStartOf(start).LocalDateTime,
+            Weather = one.Weather,
             Hours = terms.NamedHours,
-            StartKwh = startKwh,
-            HoursLeftWithSun = WithSun(beyond, length),
-            HoursLeftWithoutSun = WithoutSun(At(length + horizon, sun: false), ledger, startKwh, horizon),
+            StartKwh = one.StartKwh[start],
+            LowestKwh = offGrid.Plant.LowestKwh,
+            HighestKwh = offGrid.Plant.HighestKwh,
+            HoursLeftWithSun = WithSun(beyond.Ledger(), length),
+            HoursLeftWithoutSun = [.. sunless.Select(n => n < horizon ? n * offGrid.Axis.StepHours : (double?)null)],
             FirstUnservedHours = Hours(firstUnserved),
             FirstDarkHours = Hours(firstDark),
             RecoversHours = Hours(recovers),
             CurtailedKwh = ledger.Sums.Kwh(LedgerColumn.ClippedInputKw) + ledger.Sums.Kwh(LedgerColumn.CurtailedDcKw) + ledger.Sums.Kwh(LedgerColumn.CurtailedAcKw),
+            Events = SpellEvents.Of(ledger, offGrid.Plant.HighestKwh),
         };
+    }
+
+    /// <summary>The outage as a run of its own: the series laid out from its start, past the end of the data from their beginning.</summary>
+    public static Run From(OutageCase one, int start, OutageTerms terms, int count)
+    {
+        Run offGrid = one.OffGrid;
+        var axis = new TimeAxis(offGrid.Axis.Zone, offGrid.Axis.StartOf(start), offGrid.Axis.StepMinutes, count);
+        Profile Laid(Profile whole, bool isSun)
+        {
+            var kw = new double[count];
+            for (int i = 0; i < count; i++) kw[i] = whole.Kw[(start + i) % whole.Kw.Length] * (isSun ? OnDay(i) : 1);
+            return new Profile(axis, kw);
+        }
+        double OnDay(int i)
+        {
+            if (terms.CloudFactorByDay.Count == 0) return 1;
+            int day = i / (HoursOfADay * 60 / offGrid.Axis.StepMinutes);
+            return terms.CloudFactorByDay[Math.Min(day, terms.CloudFactorByDay.Count - 1)];
+        }
+        OutageRules rules = offGrid.Rules with { Sheddable = [.. offGrid.Rules.Sheddable.Select(p => p with { Load = Laid(p.Load, isSun: false) })] };
+        return new Run(
+            Laid(offGrid.Load, isSun: false), Laid(offGrid.SolarDc, isSun: true), Laid(offGrid.SolarAc, isSun: true), offGrid.Plant, offGrid.Site, null,
+            one.StartKwh[start], offGrid: true, rules);
     }
 
     private static double?[] WithSun(Ledger beyond, int length)
@@ -54,24 +74,6 @@ internal static class NamedSpell
         {
             if (unserved[i] > 0) next = i;
             if (i < length && next >= 0) left[i] = (next - i) * beyond.Axis.StepHours;
-        }
-        return left;
-    }
-
-    private static double?[] WithoutSun(Run sunless, Ledger ledger, double startKwh, int horizon)
-    {
-        ReadOnlySpan<double> stored = ledger[LedgerColumn.StoredKwh], dark = ledger[LedgerColumn.Dark];
-        var energies = new double[sunless.Axis.Count];
-        // Starts past the outage are not asked.
-        Array.Fill(energies, sunless.Plant.LowestKwh);
-        energies[0] = startKwh;
-        stored[..^1].CopyTo(energies.AsSpan(1));
-        StartOutcomes outcomes = new EveryStart(sunless, horizon).Walk(energies);
-        var left = new double?[stored.Length];
-        for (int i = 0; i < left.Length; i++)
-        {
-            if (dark[i] > 0) left[i] = 0;
-            else if (outcomes.LastingIntervals[i] < horizon) left[i] = outcomes.LastingIntervals[i] * outcomes.StepHours;
         }
         return left;
     }

@@ -28,8 +28,11 @@ public sealed record OfferOutages
     /// <summary>The offer's name.</summary>
     public required string Name { get; init; }
 
-    /// <summary>What became of each start.</summary>
-    public required StartOutcomes Outcomes { get; init; }
+    /// <summary>What became of each start, with the home's own weather.</summary>
+    public StartOutcomes Outcomes => ByWeather[0].Outcomes;
+
+    /// <summary>Each year of weather; the home's own first, with an empty name.</summary>
+    public required IReadOnlyList<WeatherOutcomes> ByWeather { get; init; }
 
     /// <summary>Lasting, whatever the cause.</summary>
     public required Survival Any { get; init; }
@@ -42,6 +45,9 @@ public sealed record OfferOutages
 
     /// <summary>What half the starts last, h, by local hour of the start; null = no start in that hour.</summary>
     public required IReadOnlyList<double?> HalfLastByHour { get; init; }
+
+    /// <summary>What half the starts last, h, by month (12 rows) and local hour (24) of the start; null = no start then.</summary>
+    public required IReadOnlyList<IReadOnlyList<double?>> HalfLastByMonthAndHour { get; init; }
 
     /// <summary>Served over demanded house energy, over all starts to the horizon; null = nothing was demanded.</summary>
     public required double? Availability { get; init; }
@@ -57,14 +63,30 @@ public sealed record OfferOutages
 
     /// <summary>The outage told in detail.</summary>
     public required NamedOutage Named { get; init; }
+
+    /// <summary>What one thing done otherwise would have come to in it, from what costs nothing to what costs most; empty = the house was served.</summary>
+    public required IReadOnlyList<CarryingChange> Changes { get; init; }
+
+    /// <summary>Can it carry the house: power, starting current, energy.</summary>
+    public required CarryVerdicts Verdicts { get; init; }
+
+    /// <summary>Share of outages that are over before the first unserved load, by kind of outage; empty = not asked.</summary>
+    public required IReadOnlyList<(OutageKind Kind, double CarriedFraction)> Carried { get; init; }
 }
+
+/// <summary>The starts with one year of weather.</summary>
+/// <param name="Weather">Its name; empty = the home's own.</param>
+/// <param name="Outcomes">What became of each start.</param>
+/// <param name="Lasting">Lasting, whatever the cause.</param>
+public sealed record WeatherOutcomes(string Weather, StartOutcomes Outcomes, Survival Lasting);
 
 /// <summary>A start that lasts little.</summary>
 /// <param name="At">Local start.</param>
 /// <param name="LastingHours">Whole intervals lasted, h.</param>
 /// <param name="StartKwh">Energy in the cells then, kWh.</param>
 /// <param name="UnservedKwh">House load not served to the horizon, kWh.</param>
-public sealed record WorstStart(LocalDateTime At, double LastingHours, double StartKwh, double UnservedKwh);
+/// <param name="Weather">Year of weather; empty = the home's own.</param>
+public sealed record WorstStart(LocalDateTime At, double LastingHours, double StartKwh, double UnservedKwh, string Weather);
 
 /// <summary>A later offer against the first on the same starts; shares of all starts.</summary>
 public sealed record PairedOutages
@@ -86,38 +108,4 @@ public sealed record PairedOutages
 
     /// <summary>The second lasts less (its own draw, or a ratio it breaks).</summary>
     public required double TakesHoursFraction { get; init; }
-}
-
-/// <summary>One outage in detail.</summary>
-public sealed record NamedOutage
-{
-    /// <summary>Its intervals.</summary>
-    public required Ledger Ledger { get; init; }
-
-    /// <summary>Local start.</summary>
-    public required LocalDateTime At { get; init; }
-
-    /// <summary>Length, h.</summary>
-    public required double Hours { get; init; }
-
-    /// <summary>Energy in the cells at the start, kWh.</summary>
-    public required double StartKwh { get; init; }
-
-    /// <summary>At the start of each interval: hours served with the sun expected; null = to the end of the walk and beyond.</summary>
-    public required IReadOnlyList<double?> HoursLeftWithSun { get; init; }
-
-    /// <summary>At the start of each interval: hours served if the sun gave nothing more; null = beyond the horizon.</summary>
-    public required IReadOnlyList<double?> HoursLeftWithoutSun { get; init; }
-
-    /// <summary>Hours from the start to the first interval with unserved load; null = none.</summary>
-    public required double? FirstUnservedHours { get; init; }
-
-    /// <summary>Hours from the start to the first dark interval; null = none.</summary>
-    public required double? FirstDarkHours { get; init; }
-
-    /// <summary>Hours from the start to the first wholly served interval after that; null = it does not recover, or was never dark.</summary>
-    public required double? RecoversHours { get; init; }
-
-    /// <summary>Solar not used, kWh as DC and AC together.</summary>
-    public required double CurtailedKwh { get; init; }
 }

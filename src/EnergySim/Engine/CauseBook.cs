@@ -12,6 +12,9 @@ internal struct CauseBook : IPendingBook
     public bool IsDark { get; private set; }
 
     /// <inheritdoc/>
+    public double GeneratorKw { get; private set; }
+
+    /// <inheritdoc/>
     public readonly bool WantsEnergy => _floorKw > Step.TinyKw;
 
     /// <inheritdoc/>
@@ -37,6 +40,7 @@ internal struct CauseBook : IPendingBook
     public void Flow(LedgerColumn column, Scalar value)
     {
         if (column == LedgerColumn.Dark) IsDark = true;
+        if (column == LedgerColumn.ImportKw) GeneratorKw = value.Value;
     }
 
     /// <inheritdoc/>

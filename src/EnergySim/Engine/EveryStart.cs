@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using EnergySim.Strategies;
 
 namespace EnergySim.Engine;
 
@@ -7,21 +8,21 @@ namespace EnergySim.Engine;
 /// data the walk goes on at their beginning. Nothing is allocated a start.
 /// </summary>
 /// <remarks>
-/// A walk that comes to the very state (energy to the last bit, darkness) in which the walk of the start before was after the same interval goes
-/// on as that one did: its future is the same, and is not computed twice. This is exact, and no start is left out.
+/// Two things spare work, both exact, and no start is left out. A walk that comes to the very state (energy to the last bit, darkness and the
+/// rest) in which the walk of the start before was after the same interval goes on as that one did: its future is the same. And where nothing
+/// depends on how much is stored, the step's last line alone is computed (<see cref="FreeIntervals"/>).
 /// </remarks>
 public sealed class EveryStart
 {
     private readonly Run _run;
+    private readonly Island? _island;
     private readonly StepConstants<Scalar> _constants;
     private readonly StepRow<Scalar> _row;
+    private readonly FreeIntervals? _free;
     private readonly int _horizon;
-    private readonly double[] _storedAfter;
-    private readonly double[] _unservedKw;
-    private readonly Darkness[] _darkAfter;
-    private readonly Fault[] _faults;
+    private readonly OutageWindow _window;
 
-    /// <param name="offGrid">A run off the grid: the series, plant and wiring of the outage. Its own start and set-points are not asked: the outage row holds.</param>
+    /// <param name="offGrid">A run off the grid: the series, plant, wiring and rules of the outage. Its own start and set-points are not asked: the outage row holds.</param>
     /// <param name="horizon">Length of each outage, intervals, ≥ 1.</param>
     /// <exception cref="ArgumentException">The run is not off the grid.</exception>
     public EveryStart(Run offGrid, int horizon)
@@ -31,21 +32,11 @@ public sealed class EveryStart
         if (!offGrid.IsOffGrid) throw new ArgumentException("The run is not off the grid.", nameof(offGrid));
         _run = offGrid;
         _horizon = horizon;
+        _island = offGrid.Island;
         _constants = new StepConstants<Scalar>(offGrid.Plant, offGrid.Site, offGrid.Axis.StepHours, offGrid: true);
-        _row = new StepRow<Scalar>(Strategies.SetPoints.Outage(offGrid.Plant), offGrid.Plant);
-        _storedAfter = new double[horizon];
-        _unservedKw = new double[horizon];
-        _darkAfter = new Darkness[horizon];
-        _faults = new Fault[horizon];
-    }
-
-    [Flags]
-    private enum Fault : byte
-    {
-        None = 0,
-        Unserved = 1,
-        Energy = 2,
-        Dark = 4,
+        _row = new StepRow<Scalar>(SetPoints.Outage(offGrid.Plant), offGrid.Plant);
+        _free = _island is null ? new FreeIntervals(offGrid, in _constants, in _row) : null;
+        _window = new OutageWindow(horizon, _island is not null);
     }
 
     /// <summary>Walks every start.</summary>
@@ -56,112 +47,95 @@ public sealed class EveryStart
         int count = _run.Axis.Count;
         if (startKwh.Length != count) throw new ArgumentException($"{startKwh.Length} start energies for {count} intervals.", nameof(startKwh));
         var outcomes = new StartOutcomes(count, _horizon, _run.Axis.StepHours);
-        var sums = new Sums();
-        // No walk has been before the first: NaN is equal to nothing, so nothing is taken over.
-        Array.Fill(_storedAfter, double.NaN);
-        Array.Clear(_unservedKw);
-        Array.Clear(_faults);
+        _window.Clear();
         int firstFault = 0, firstEnergy = 0;
         for (int start = 0; start < count; start++)
         {
-            int slot = start % _horizon;
             double energy = Math.Clamp(startKwh[start], _run.Plant.LowestKwh, _run.Plant.HighestKwh);
-            // The slot held the start before, whose first interval is no part of this walk; it takes this walk's last one.
             int last = start + _horizon - 1;
-            if (start > 0)
+            // The slot held the start before, whose first interval is no part of this walk; it takes this walk's last one.
+            if (start > 0) _window.Forget(last % _horizon);
+            IslandState state = _island?.Start ?? default;
+            int joined = Go(start, last, energy, state);
+            if (joined < last)
             {
-                int gone = last % _horizon;
-                sums.Leave(_unservedKw[gone], _faults[gone]);
-                _unservedKw[gone] = 0;
-                _faults[gone] = Fault.None;
-                _storedAfter[gone] = double.NaN;
+                int before = (last - 1) % _horizon;
+                Go(last, last, _window.StoredAfter[before], _window.StateAfter(before));
             }
-            int joined = Go(start, start, last, slot, energy, Darkness.None, ref sums);
-            if (joined < last) Go(last, last, last, last % _horizon, _storedAfter[(last - 1) % _horizon], _darkAfter[(last - 1) % _horizon], ref sums);
-            firstFault = First(Fault.Unserved, start, joined, last, firstFault);
-            firstEnergy = First(Fault.Energy, start, joined, last, firstEnergy);
+            firstFault = _window.First(OutageWindow.Fault.Unserved, start, joined, last, firstFault);
+            firstEnergy = _window.First(OutageWindow.Fault.Energy, start, joined, last, firstEnergy);
             outcomes.LastingIntervals[start] = firstFault - start;
             outcomes.LastingOnEnergyIntervals[start] = firstEnergy - start;
-            outcomes.DarkIntervals[start] = sums.Dark;
-            outcomes.UnservedKwh[start] = sums.Faults == 0 ? 0 : Math.Max(0, sums.UnservedKw) * _run.Axis.StepHours;
+            outcomes.DarkIntervals[start] = _window.DarkIntervals;
+            outcomes.UnservedKwh[start] = _window.UnservedKw * _run.Axis.StepHours;
         }
         return outcomes;
     }
 
     // Walks from one interval to another, and stops where it has come into the walk before; returns the last interval computed.
+    private int Go(int from, int last, double storedKwh, IslandState state) =>
+        _island is null ? GoPlain(from, last, storedKwh, state.Dark) : GoIsland(_island, from, last, storedKwh, state);
+
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private int Go(int from, int start, int last, int slot, double storedKwh, Darkness dark, ref Sums sums)
+    private int GoPlain(int from, int last, double storedKwh, Darkness dark)
     {
-        ReadOnlySpan<double> load = _run.Load.Kw, dc = _run.SolarDc.Kw, ac = _run.SolarAc.Kw;
-        var stored = new Scalar(storedKwh);
-        var pending = new CauseBook();
-        var book = new Nothing();
-        int i = from % load.Length;
-        for (int at = start; at <= last; at++)
+        ReadOnlySpan<FreeIntervals.Band> bands = _free!.Bands;
+        Span<double> storedAfter = _window.StoredAfter;
+        Span<Darkness> darkAfter = _window.DarkAfter;
+        int slot = from % _horizon, i = from % bands.Length;
+        for (int at = from; at <= last; at++)
         {
-            UnservedByCause causes = OffGrid.Interval(
-                in _constants, in _row, new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), ref stored, ref dark, ref pending, ref book);
-            double unservedKw = causes.Energy + causes.Power + causes.Trip;
-            Fault fault = unservedKw > 0 ? Fault.Unserved : Fault.None;
-            if (causes.Energy > 0) fault |= Fault.Energy;
-            if (pending.IsDark) fault |= Fault.Dark;
-            sums.Leave(_unservedKw[slot], _faults[slot]);
-            sums.Enter(unservedKw, fault);
-            _unservedKw[slot] = unservedKw;
-            _faults[slot] = fault;
-            bool same = _storedAfter[slot] == stored.Value && _darkAfter[slot] == dark;
-            _storedAfter[slot] = stored.Value;
-            _darkAfter[slot] = dark;
+            ref readonly FreeIntervals.Band band = ref bands[i];
+            if (storedKwh >= band.LowestKwh && storedKwh <= band.HighestKwh && dark == Darkness.None)
+            {
+                storedKwh += band.ChangeKwh;
+                OutageWindow.Fault fault = band.UnservedKw > 0 ? OutageWindow.Fault.Unserved : OutageWindow.Fault.None;
+                if (band.WantsEnergy) fault |= OutageWindow.Fault.Energy;
+                _window.Put(slot, band.UnservedKw, fault);
+            }
+            else
+            {
+                storedKwh = ByTheStep(i, slot, storedKwh, ref dark);
+            }
+            bool same = storedAfter[slot] == storedKwh && darkAfter[slot] == dark;
+            storedAfter[slot] = storedKwh;
+            darkAfter[slot] = dark;
             if (same) return at;
             if (++slot == _horizon) slot = 0;
-            if (++i == load.Length) i = 0;
+            if (++i == bands.Length) i = 0;
         }
         return last;
     }
 
-    // The first fault of this walk; what was known of the walk before still holds from where it was joined.
-    private int First(Fault fault, int start, int joined, int last, int before)
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private double ByTheStep(int i, int slot, double storedKwh, ref Darkness dark)
     {
-        int at = start;
-        for (; at <= joined; at++)
-            if ((_faults[at % _horizon] & fault) != 0) return at;
-        if (before > joined) at = Math.Min(before, last);
-        for (; at <= last; at++)
-            if ((_faults[at % _horizon] & fault) != 0) return at;
-        return last + 1;
+        var stored = new Scalar(storedKwh);
+        var pending = new CauseBook();
+        var book = new NoBook();
+        UnservedByCause causes = OffGrid.Interval(
+            in _constants, in _row, new Scalar(_run.Load.Kw[i]), new Scalar(_run.SolarDc.Kw[i]), new Scalar(_run.SolarAc.Kw[i]), Restart.ByRule,
+            ref stored, ref dark, ref pending, ref book);
+        _window.Put(slot, in causes, pending.IsDark);
+        return stored.Value;
     }
 
-    private struct Sums
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private int GoIsland(Island island, int from, int last, double storedKwh, IslandState state)
     {
-        public double UnservedKw;
-        public int Faults, Dark;
-
-        public void Enter(double unservedKw, Fault fault)
+        ReadOnlySpan<double> load = _run.Load.Kw, dc = _run.SolarDc.Kw, ac = _run.SolarAc.Kw;
+        var stored = new Scalar(storedKwh);
+        var pending = new CauseBook();
+        var book = new NoBook();
+        int slot = from % _horizon, i = from % load.Length;
+        for (int at = from; at <= last; at++)
         {
-            UnservedKw += unservedKw;
-            Faults += (int)(fault & Fault.Unserved);
-            Dark += (int)(fault & Fault.Dark) >> 2;
-            if (Faults == 0) UnservedKw = 0;
+            UnservedByCause causes = island.Interval(i, load[i], dc[i], ac[i], ref stored, ref state, ref pending, ref book, out _);
+            _window.Put(slot, in causes, pending.IsDark);
+            if (_window.IsSameAndKeeps(slot, stored.Value, in state)) return at;
+            if (++slot == _horizon) slot = 0;
+            if (++i == load.Length) i = 0;
         }
-
-        public void Leave(double unservedKw, Fault fault)
-        {
-            UnservedKw -= unservedKw;
-            Faults -= (int)(fault & Fault.Unserved);
-            Dark -= (int)(fault & Fault.Dark) >> 2;
-            // Nothing is left: what rounding left goes too.
-            if (Faults == 0) UnservedKw = 0;
-        }
-    }
-
-    private struct Nothing : IBook<Scalar>
-    {
-        public readonly void Cut(LimitSite site, Scalar withheldKw) { }
-
-        public readonly void Flow(LedgerColumn column, Scalar value) { }
-
-        public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
-
-        public readonly void Close() { }
+        return last;
     }
 }

@@ -9,6 +9,9 @@ internal interface IPendingBook : IBook<Scalar>
     /// <summary>True when the cells had less than the house wanted of them.</summary>
     bool WantsEnergy { get; }
 
+    /// <summary>What a generator gave in the interval that was passed on last, kW.</summary>
+    double GeneratorKw { get; }
+
     /// <summary>What left so much of the house unserved, kW.</summary>
     UnservedByCause Causes(Scalar unservedKw);
 

@@ -15,6 +15,19 @@ internal enum Darkness
     Trip,
 }
 
+/// <summary>What a dark plant may do at the start of an interval.</summary>
+internal enum Restart
+{
+    /// <summary>Restart if the restart rule of the step says so.</summary>
+    ByRule,
+
+    /// <summary>Restart.</summary>
+    Now,
+
+    /// <summary>Stay dark.</summary>
+    Never,
+}
+
 /// <summary>
 /// The step when the grid is down: the same rules with no import and no export, and around them darkness, restart and trip (ENGINE §5).
 /// </summary>
@@ -26,6 +39,7 @@ internal static class OffGrid
     /// <param name="loadKw">House, kW AC.</param>
     /// <param name="solarDcKw">DC solar at the battery inverter's inputs, kW.</param>
     /// <param name="solarAcKw">AC of the separate solar inverter, kW.</param>
+    /// <param name="restart">What a dark plant may do.</param>
     /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
     /// <param name="dark">Whether the interval before left the house dark; what this one leaves on return.</param>
     /// <param name="pending">Room for one interval's clamps; its content does not matter.</param>
@@ -33,16 +47,16 @@ internal static class OffGrid
     /// <returns>What of the house was not served, by cause.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static UnservedByCause Interval<TPending, TBook>(
-        in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
+        in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw, Restart restart,
         ref Scalar storedKwh, ref Darkness dark, ref TPending pending, ref TBook book)
         where TPending : struct, IPendingBook
         where TBook : struct, IBook<Scalar>
     {
-        if (dark != Darkness.None && Restarts(in plant, loadKw, solarDcKw, storedKwh)) dark = Darkness.None;
+        if (dark != Darkness.None && (restart == Restart.Now || (restart == Restart.ByRule && Restarts(in plant, loadKw, solarDcKw, storedKwh)))) dark = Darkness.None;
         if (dark == Darkness.None)
         {
             Scalar start = storedKwh;
-            bool refused = plant.SeparateSolarTooLarge;
+            bool refused = plant.SeparateSolarTooLarge || plant.SeparateSolarLockedOut;
             Outcome<Scalar> outcome = Served(in plant, in row, loadKw, solarDcKw, refused ? default : solarAcKw, ref storedKwh, ref pending);
             if (!plant.SeparateSolarFollows && outcome.CurtailedAcKw.Value > 0)
             {
@@ -51,19 +65,21 @@ internal static class OffGrid
                 refused = true;
                 outcome = Served(in plant, in row, loadKw, solarDcKw, default, ref storedKwh, ref pending);
             }
-            Scalar unservedKw = Scalar.Min(outcome.UnmetKw, loadKw);
+            // What a generator gives, if one runs, is where the grid's import would be.
+            Scalar unservedKw = Scalar.Min(Scalar.Max(default, outcome.UnmetKw - plant.ImportKw), loadKw);
             UnservedByCause causes = pending.Causes(unservedKw);
-            bool trips = !plant.ManagesLoad && causes.Power > Step.TinyKw;
+            bool trips = !plant.ManagesLoad && (causes.Power > Step.TinyKw || (plant.HasGenerator && causes.Energy > Step.TinyKw));
             if (!trips)
             {
                 bool atFloor = storedKwh.Value <= row.FloorKwh.Value + Step.ToleranceKwh;
-                if (pending.WantsEnergy && atFloor) dark = Darkness.Energy;
+                if (pending.WantsEnergy && atFloor && !plant.HasGenerator) dark = Darkness.Energy;
                 if (plant.SeparateSolarTooLarge) pending.Cut(LimitSite.Rule2OneToOne, solarAcKw);
                 pending.Flow(LedgerColumn.LoadKw, loadKw);
                 pending.Flow(LedgerColumn.StandbyKw, plant.StandbyKw);
                 pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
                 pending.Flow(LedgerColumn.CurtailedAcKw, refused ? solarAcKw : outcome.CurtailedAcKw);
                 pending.Flow(LedgerColumn.UnservedKw, unservedKw);
+                if (plant.HasGenerator) pending.Flow(LedgerColumn.ImportKw, Scalar.Min(outcome.UnmetKw, plant.ImportKw));
                 pending.PassOn(ref book);
                 return causes;
             }
@@ -74,6 +90,13 @@ internal static class OffGrid
         pending.Cut(dark == Darkness.Trip ? LimitSite.Trip : LimitSite.Dark, loadKw);
         pending.PassOn(ref book);
         return dark == Darkness.Trip ? new UnservedByCause { Trip = loadKw.Value } : new UnservedByCause { Energy = loadKw.Value };
+    }
+
+    /// <summary>True when all solar together covers standby and house: that of a separate inverter too, once somebody forms a grid for it.</summary>
+    public static bool SunCarries(in StepConstants<Scalar> plant, double loadKw, double solarDcKw, double solarAcKw)
+    {
+        double dcKw = Math.Min(Math.Min(solarDcKw, plant.SolarInputKw.Value) * plant.InverterEfficiency.Value, plant.ThroughInverterKw.Value);
+        return dcKw + (plant.SeparateSolarTooLarge ? 0 : solarAcKw) >= plant.StandbyKw.Value + loadKw;
     }
 
     private static bool Restarts(in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar storedKwh)

@@ -8,6 +8,9 @@ internal struct PendingBook() : IPendingBook
     private CauseBook _causes;
 
     /// <inheritdoc/>
+    public readonly double GeneratorKw => _flows[(int)LedgerColumn.ImportKw];
+
+    /// <inheritdoc/>
     public readonly bool WantsEnergy => _causes.WantsEnergy;
 
     /// <inheritdoc/>

@@ -28,9 +28,11 @@ public sealed class Run
     /// <param name="setPoints">What is wanted, one row an interval; null = the outage row throughout.</param>
     /// <param name="startKwh">Energy at the start, kWh; null = what the last 336 h of the span lead to (off the grid: the lowest).</param>
     /// <param name="offGrid">True when the grid is down for the whole span.</param>
-    /// <exception cref="ArgumentException">The series are not on one axis, the set-points have another length, or a number is out of range.</exception>
+    /// <param name="rules">What else holds off the grid; the outage row then holds throughout. Null = the plain step.</param>
+    /// <exception cref="ArgumentException">The series are not on one axis, rules stand without an outage or beside set-points, the set-points have another length, or a number is out of range.</exception>
     public Run(
-        Profile load, Profile? solarDc, Profile? solarAc, Plant plant, SiteLimits site, SetPoints? setPoints, double? startKwh = null, bool offGrid = false)
+        Profile load, Profile? solarDc, Profile? solarAc, Plant plant, SiteLimits site, SetPoints? setPoints, double? startKwh = null, bool offGrid = false,
+        OutageRules? rules = null)
     {
         ArgumentNullException.ThrowIfNull(load);
         ArgumentNullException.ThrowIfNull(plant);
@@ -49,6 +51,13 @@ public sealed class Run
         IsOffGrid = offGrid;
         _constants = new StepConstants<Scalar>(plant, site, load.Axis.StepHours, offGrid);
         _rows = new StepRow<Scalar>[SetPoints.Rows.Length];
+        if (rules is { IsNone: false })
+        {
+            if (!offGrid || setPoints is not null) throw new ArgumentException("Outage rules hold off the grid, with the outage's own set-points.", nameof(rules));
+            foreach (SheddableLoad part in rules.Sheddable) OnAxis(part.Load, part.Name);
+            Rules = rules;
+            Island = new Island(plant, site, rules, load.Axis.StepHours);
+        }
         for (int i = 0; i < _rows.Length; i++) _rows[i] = new StepRow<Scalar>(SetPoints.Rows[i], plant);
     }
 
@@ -76,6 +85,12 @@ public sealed class Run
     /// <summary>True when the grid is down.</summary>
     public bool IsOffGrid { get; }
 
+    /// <summary>What else holds off the grid; <see cref="OutageRules.None"/> = the plain step.</summary>
+    public OutageRules Rules { get; } = OutageRules.None;
+
+    /// <summary>The walker under <see cref="Rules"/>; null = the plain step.</summary>
+    internal Island? Island { get; }
+
     /// <summary>The intervals.</summary>
     public TimeAxis Axis => Load.Axis;
 
@@ -87,8 +102,8 @@ public sealed class Run
         if (meter.Import.Length != Axis.Count) throw new ArgumentException("The meter columns have another length than the axis.", nameof(meter));
         double start = StartEnergy(meter);
         var book = new SumsBook();
-        (double end, UnservedByCause unserved) = Walk(0, start, meter, ref book);
-        return new RunSums(in book, start, end, Axis.StepHours, unserved, meter);
+        Walked walked = Walk(0, start, meter, ref book);
+        return SumsOf(in book, start, walked, meter);
     }
 
     /// <summary>Runs and records every flow of every interval.</summary>
@@ -98,10 +113,13 @@ public sealed class Run
         double start = StartEnergy(meter);
         var ledger = new Ledger(Axis);
         var book = new LedgerBook(ledger);
-        (double end, UnservedByCause unserved) = Walk(0, start, meter, ref book);
-        ledger.Sums = new RunSums(in book.Sums, start, end, Axis.StepHours, unserved, meter);
+        Walked walked = Walk(0, start, meter, ref book);
+        ledger.Sums = SumsOf(in book.Sums, start, walked, meter);
         return ledger;
     }
+
+    private RunSums SumsOf(in SumsBook book, double startKwh, Walked walked, MeterColumns meter) =>
+        new(in book, startKwh, walked.EndKwh, Axis.StepHours, walked.UnservedKwh, meter) { ShedKwh = walked.ShedKwh };
 
     private double StartEnergy(MeterColumns meter)
     {
@@ -112,9 +130,11 @@ public sealed class Run
         return Walk(from, _rows[SetPoints.Picks[from]].FloorKwh.Value, meter, ref book).EndKwh;
     }
 
-    private (double EndKwh, UnservedByCause UnservedKwh) Walk<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book)
-        where TBook : struct, IBook<Scalar> =>
-        IsOffGrid ? WalkOffGrid(from, startKwh, ref book) : (WalkOnGrid(from, startKwh, meter, ref book), default);
+    private Walked Walk<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book) where TBook : struct, IBook<Scalar>
+    {
+        if (!IsOffGrid) return new Walked(WalkOnGrid(from, startKwh, meter, ref book), default, 0);
+        return Island is null ? WalkOffGrid(from, startKwh, ref book) : WalkIsland(Island, from, startKwh, ref book);
+    }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private double WalkOnGrid<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book) where TBook : struct, IBook<Scalar>
@@ -131,7 +151,7 @@ public sealed class Run
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private (double EndKwh, UnservedByCause UnservedKwh) WalkOffGrid<TBook>(int from, double startKwh, ref TBook book) where TBook : struct, IBook<Scalar>
+    private Walked WalkOffGrid<TBook>(int from, double startKwh, ref TBook book) where TBook : struct, IBook<Scalar>
     {
         ReadOnlySpan<double> load = Load.Kw, dc = SolarDc.Kw, ac = SolarAc.Kw;
         ReadOnlySpan<int> picks = SetPoints.Picks;
@@ -143,10 +163,28 @@ public sealed class Run
         for (int i = from; i < load.Length; i++)
         {
             UnservedByCause now = OffGrid.Interval(
-                in _constants, in rows[picks[i]], new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), ref stored, ref dark, ref pending, ref book);
+                in _constants, in rows[picks[i]], new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), Restart.ByRule, ref stored, ref dark, ref pending, ref book);
             unserved.Add(in now, Axis.StepHours);
         }
-        return (stored.Value, unserved);
+        return new Walked(stored.Value, unserved, 0);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private Walked WalkIsland<TBook>(Island island, int from, double startKwh, ref TBook book) where TBook : struct, IBook<Scalar>
+    {
+        ReadOnlySpan<double> load = Load.Kw, dc = SolarDc.Kw, ac = SolarAc.Kw;
+        var stored = new Scalar(startKwh);
+        var pending = new PendingBook();
+        var unserved = new UnservedByCause();
+        double shedKwh = 0;
+        IslandState state = island.Start;
+        for (int i = from; i < load.Length; i++)
+        {
+            UnservedByCause now = island.Interval(i, load[i], dc[i], ac[i], ref stored, ref state, ref pending, ref book, out double shedKw);
+            unserved.Add(in now, Axis.StepHours);
+            shedKwh += shedKw * Axis.StepHours;
+        }
+        return new Walked(stored.Value, unserved, shedKwh);
     }
 
     private Profile OnAxis(Profile? profile, string name)
@@ -156,45 +194,6 @@ public sealed class Run
         return profile;
     }
 
-    private struct NoBook : IBook<Scalar>
-    {
-        public readonly void Cut(LimitSite site, Scalar withheldKw) { }
-
-        public readonly void Flow(LedgerColumn column, Scalar value) { }
-
-        public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
-
-        public readonly void Close() { }
-    }
-
-    // Writes down what the meters see, in front of the book that keeps the rest.
-    private struct MeteredBook<TBook>(TBook inner, MeterColumns meter, int index) : IBook<Scalar>
-        where TBook : struct, IBook<Scalar>
-    {
-        public TBook Inner = inner;
-        private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar, _load = meter.Load;
-        private int _index = index;
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Cut(LimitSite site, Scalar withheldKw) => Inner.Cut(site, withheldKw);
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Flow(LedgerColumn column, Scalar value) => Inner.Flow(column, value);
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw)
-        {
-            _import[_index] = importKw.Value;
-            _export[_index] = exportKw.Value;
-            _load[_index] = loadKw.Value;
-            _solar[_index] = solarKw.Value;
-        }
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Close()
-        {
-            _index++;
-            Inner.Close();
-        }
-    }
+    // What a walk leaves behind it beside its book.
+    private readonly record struct Walked(double EndKwh, UnservedByCause UnservedKwh, double ShedKwh);
 }

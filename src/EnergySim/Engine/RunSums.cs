@@ -37,6 +37,9 @@ public sealed class RunSums
     /// <summary>House load not served, by what withheld it, kWh.</summary>
     public UnservedByCause UnservedKwh { get; }
 
+    /// <summary>House load that was off by a rule of the outage, kWh. It was not asked for, and is not unserved.</summary>
+    public double ShedKwh { get; internal init; }
+
     /// <summary>Energy of a flow over the span, kWh. Not for <see cref="LedgerColumn.StoredKwh"/> and <see cref="LedgerColumn.Dark"/>.</summary>
     public double Kwh(LedgerColumn flow)
     {

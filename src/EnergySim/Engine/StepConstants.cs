@@ -17,13 +17,15 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
     internal readonly T InverterBreakerKw, ThroughInverterKw, ImportKw, ReliefKw, ExportKw, BusbarKw, AcOnBusbar;
     internal readonly T RestartAboveKwh;
     internal readonly TaperLine<T> ChargeTaper, DischargeTaper;
-    internal readonly bool Tapers, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge;
+    internal readonly bool Tapers, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge, SeparateSolarLockedOut, HasGenerator;
 
     /// <param name="plant">The equipment.</param>
     /// <param name="site">The wiring.</param>
     /// <param name="stepHours">Length of an interval, h.</param>
     /// <param name="offGrid">True when the grid is down.</param>
-    public StepConstants(Plant plant, SiteLimits site, double stepHours, bool offGrid)
+    /// <param name="generatorKw">Off the grid: most power of the generator that runs, kW; it stands where the grid's import would.</param>
+    /// <param name="locksOutSeparateSolar">Off the grid: true when the separate solar inverter is kept off.</param>
+    public StepConstants(Plant plant, SiteLimits site, double stepHours, bool offGrid, double generatorKw = 0, bool locksOutSeparateSolar = false)
     {
         ArgumentNullException.ThrowIfNull(plant);
         ArgumentNullException.ThrowIfNull(site);
@@ -47,8 +49,8 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         OutKwPerKwh = T.All(plant.DischargeEfficiency * plant.InverterEfficiency / stepHours);
         InverterBreakerKw = T.All(site.InverterBreakerKw);
         ThroughInverterKw = T.All(Math.Min(plant.InverterKw, site.InverterBreakerKw));
-        ImportKw = T.All(offGrid ? 0 : site.ImportKw);
-        ReliefKw = T.All(offGrid ? 0 : site.RelievesImport ? site.ImportKw : double.PositiveInfinity);
+        ImportKw = T.All(offGrid ? generatorKw : site.ImportKw);
+        ReliefKw = T.All(offGrid ? generatorKw : site.RelievesImport ? site.ImportKw : double.PositiveInfinity);
         ExportKw = T.All(offGrid ? 0 : site.ExportKw);
         BusbarKw = T.All(site.BusbarKw);
         AcOnBusbar = T.All(site.AcSolarOnBusbar ? 1 : 0);
@@ -58,6 +60,8 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         Tapers = !plant.ChargeTaper.IsNone || !plant.DischargeTaper.IsNone;
         WakesBySolar = plant.WakesBySolar;
         ManagesLoad = site.ManagesLoad;
+        SeparateSolarLockedOut = locksOutSeparateSolar;
+        HasGenerator = offGrid && generatorKw > 0;
         SeparateSolarFollows = plant.SeparateSolar.FollowsLoad;
         SeparateSolarTooLarge = plant.SeparateSolar.AcRatingKw is double rating
             && rating > Math.Min(plant.InverterKw, plant.ChargeLimitKw / plant.RectifierEfficiency);

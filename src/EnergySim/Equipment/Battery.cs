@@ -27,6 +27,9 @@ public sealed record Battery
     /// <summary>AC rating of the battery inverter, each direction, kW, &gt; 0.</summary>
     public required double InverterKw { get; init; }
 
+    /// <summary>Most current for the second or less in which a motor starts, A at the service's volts; null = the data sheet does not say.</summary>
+    public double? SurgeAmps { get; init; }
+
     /// <summary>DC to AC efficiency, 0–1.</summary>
     public double InverterEfficiency { get; init; } = 1;
 

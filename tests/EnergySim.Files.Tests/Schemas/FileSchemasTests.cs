@@ -20,6 +20,7 @@ public class FileSchemasTests
     [Theory]
     [InlineData("home.yaml")]
     [InlineData("every-home-key.yaml")]
+    [InlineData("every-outage-key.yaml")]
     public void Home_SampleFile_Fits(string file) => Assert.Empty(SchemaCheck.FaultsOf(FileSchemas.Home, Sample.Text(file)));
 
     [Fact]

@@ -85,7 +85,7 @@ public class OutageStudyTests
     [Fact]
     public void KeepingLess_NeverLastsLess()
     {
-        OfferOutages all = OutageStudy.Of(s_short.Value, s_terms).Offers[0], half = OutageStudy.Of(s_short.Value, s_terms with { KeptFraction = 0.5 }).Offers[0];
+        OfferOutages all = OutageStudy.Of(s_short.Value, s_terms).Offers[0], half = OutageStudy.Of(s_short.Value, s_terms with { Kept = KeptLoad.Share(0.5) }).Offers[0];
         for (int i = 0; i < all.Outcomes.LastingIntervals.Length; i++)
             Assert.True(half.Outcomes.LastingIntervals[i] >= all.Outcomes.LastingIntervals[i]);
         Assert.True(half.Availability > all.Availability);
@@ -99,6 +99,6 @@ public class OutageStudyTests
         Assert.Contains("clock skips 2025-03-09 02:30", Fault(s_terms with { NamedStart = new LocalDateTime(2025, 3, 9, 2, 30) }), StringComparison.Ordinal);
         Assert.Contains("horizon", Fault(s_terms with { HorizonHours = 0 }), StringComparison.Ordinal);
         Assert.Contains("cloud factor", Fault(s_terms with { CloudFactor = -0.1 }), StringComparison.Ordinal);
-        Assert.Contains("kept running", Fault(s_terms with { KeptFraction = double.NaN }), StringComparison.Ordinal);
+        Assert.Contains("kept running", Fault(s_terms with { Kept = KeptLoad.Share(double.NaN) }), StringComparison.Ordinal);
     }
 }

@@ -1,0 +1,92 @@
+using EnergySim.Billing;
+using EnergySim.Engine;
+using EnergySim.Strategies;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Studies.Outages;
+
+/// <summary>One reserve: what it saves and how long outages are lasted with it.</summary>
+/// <param name="ReserveFraction">Share of usable energy kept back, 0–1.</param>
+/// <param name="AnnualSaving">Against the home as it is, over the span of the data.</param>
+/// <param name="Lasting">Hours lasted over all starts.</param>
+/// <param name="WishFraction">Share of starts that last the wished hours.</param>
+public sealed record FrontierPoint(double ReserveFraction, decimal AnnualSaving, Survival Lasting, double WishFraction);
+
+/// <summary>An offer's reserves, from none to all.</summary>
+public sealed record OfferFrontier
+{
+    /// <summary>The offer's name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its reserve today.</summary>
+    public required double ReserveFraction { get; init; }
+
+    /// <summary>The points, rising reserve.</summary>
+    public required IReadOnlyList<FrontierPoint> Points { get; init; }
+
+    /// <summary>The reserve that fulfils the wish and saves the most; null = none of them fulfils it.</summary>
+    public required FrontierPoint? Recommended { get; init; }
+}
+
+/// <summary>Money against hours as the reserve goes from 0 to 100 %.</summary>
+public sealed record ReserveFrontier
+{
+    private const int StepPercent = 10;
+
+    /// <summary>The wish.</summary>
+    public required OutageWish Wish { get; init; }
+
+    /// <summary>ISO 4217 code of the money.</summary>
+    public required string Currency { get; init; }
+
+    /// <summary>Each offer.</summary>
+    public required IReadOnlyList<OfferFrontier> Offers { get; init; }
+
+    /// <summary>Runs and bills each offer with each reserve, and walks every start with it.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="terms">What is asked of outages; the charge is that of the everyday run, or after storm preparation where that is asked.</param>
+    /// <exception cref="ArgumentException">A term is out of range, or the start charge does not depend on the everyday run.</exception>
+    public static ReserveFrontier Of(Home home, OutageTerms terms)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        ArgumentNullException.ThrowIfNull(terms);
+        terms.Validate();
+        if (terms.StartCharge is not (StartCharge.Everyday or StartCharge.Storm))
+            throw new ArgumentException("A frontier of the reserve asks what the everyday run holds: the start charge is everyday or storm.");
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0].Run, calendar);
+        return new ReserveFrontier
+        {
+            Wish = terms.Wish,
+            Currency = home.Tariff.Currency,
+            Offers = [.. home.Offers.Select(offer => OfferOf(home, calendar, terms, offer, asItIs))],
+        };
+    }
+
+    private static OfferFrontier OfferOf(Home home, TariffCalendar calendar, OutageTerms terms, Offer offer, decimal asItIs)
+    {
+        var points = new List<FrontierPoint>();
+        for (int percent = 0; percent <= 100; percent += StepPercent)
+        {
+            double reserve = percent / 100.0;
+            Offer with = offer with { Strategy = offer.Strategy with { ReserveFraction = reserve } };
+            var lasting = new List<int>();
+            OutageCase one = OutageCase.Of(home, calendar, with, terms);
+            StartOutcomes own = one.Walk(terms);
+            lasting.AddRange(own.LastingIntervals);
+            foreach (WeatherYear weather in terms.WeatherYears) lasting.AddRange(OutageCase.Of(home, calendar, with, terms, weather).Walk(terms).LastingIntervals);
+            var survival = new Survival(lasting, own.Horizon, own.StepHours);
+            points.Add(new FrontierPoint(reserve, asItIs - BillOf(one.Everyday, calendar), survival, survival.AtLeast(terms.Wish.Hours)!.Value));
+        }
+        return new OfferFrontier
+        {
+            Name = offer.Name,
+            ReserveFraction = offer.Strategy.Base == Steering.Hold ? 1 : offer.Strategy.ReserveFraction,
+            Points = points,
+            // Of equal savings the lower reserve, which wears no more and leaves more to strategies to come.
+            Recommended = points.Where(p => p.WishFraction >= terms.Wish.ShareOfStarts - 1e-12).OrderByDescending(p => p.AnnualSaving).ThenBy(p => p.ReserveFraction).FirstOrDefault(),
+        };
+    }
+
+    private static decimal BillOf(Run run, TariffCalendar calendar) => Biller.Bill(MeterSums.Of(calendar, run.Sums().Meter)).Total;
+}

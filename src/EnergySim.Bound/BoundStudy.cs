@@ -2,6 +2,7 @@ using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Strategies;
 using EnergySim.Studies;
+using EnergySim.Studies.Control;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Bound;
@@ -50,23 +51,26 @@ public static class BoundStudy
     /// </summary>
     /// <param name="home">The home.</param>
     /// <exception cref="NotSupportedException">The plan has a charge that no linear programme can say.</exception>
-    public static IReadOnlyList<OfferBound> Of(Home home)
+    public static IReadOnlyList<BoundQuote> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
         var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
         IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
         double asItIs = UnroundedBill(installations[0].Run.Sums(), calendar);
-        var bounds = new List<OfferBound>();
+        var bounds = new List<BoundQuote>();
         for (int o = 0; o < home.Offers.Count; o++)
         {
             Run run = installations[o + 1].Run;
             RunSums sums = run.Sums();
-            bounds.Add(new OfferBound
+            BoundResult bound = Of(run, calendar, home.Offers[o].Strategy.Integrity, sums.StartKwh, sums.EndKwh);
+            bounds.Add(new BoundQuote
             {
                 Name = installations[o + 1].Name,
                 AsItIsBill = asItIs,
                 StrategyBill = UnroundedBill(sums, calendar),
-                Bound = Of(run, calendar, home.Offers[o].Strategy.Integrity, sums.StartKwh, sums.EndKwh),
+                Bill = bound.Bill,
+                ReplayBill = (double)bound.ReplayBill,
+                SimultaneousKwh = bound.SimultaneousKwh,
             });
         }
         return bounds;
@@ -115,29 +119,4 @@ public sealed record BoundResult
 
     /// <summary>True when the plant's power tapers, which the bound does not see, so that it is a little too good.</summary>
     public required bool TapersAreLoosened { get; init; }
-}
-
-/// <summary>An offer's strategy beside its bound.</summary>
-public sealed record OfferBound
-{
-    /// <summary>The offer.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Bills of the home as it is, money.</summary>
-    public required double AsItIsBill { get; init; }
-
-    /// <summary>Bills under the offer's strategy, money.</summary>
-    public required double StrategyBill { get; init; }
-
-    /// <summary>The bound.</summary>
-    public required BoundResult Bound { get; init; }
-
-    /// <summary>What the strategy saves.</summary>
-    public double Saved => AsItIsBill - StrategyBill;
-
-    /// <summary>The most that anyone could save.</summary>
-    public double MostSaved => AsItIsBill - Bound.Bill;
-
-    /// <summary>Share of the possible saving that the strategy reaches; null where nothing can be saved.</summary>
-    public double? ReachedFraction => MostSaved > 0.005 ? Saved / MostSaved : null;
 }

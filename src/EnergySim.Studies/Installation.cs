@@ -68,8 +68,7 @@ public sealed record Installation
             throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
-        bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
-        SetPoints setPoints = offer.Strategy.Compile(plant, home.Load.Axis, peak);
+        SetPoints setPoints = SetPointsOf(home, offer, plant, wall, calendar);
         setPoints.CheckNoCycling();
         return new Installation
         {
@@ -85,6 +84,17 @@ public sealed record Installation
                 setPoints),
             ClippedKwh = offer.ReplacesSolarInverter ? 0 : wall?.ClippedKwh ?? 0,
         };
+    }
+
+    private static SetPoints SetPointsOf(Home home, Offer offer, Plant plant, WallSolar? wall, TariffCalendar calendar)
+    {
+        if (offer.Strategy.Base == Steering.Planned)
+        {
+            Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : wall?.Ac;
+            return offer.Strategy.CompilePlan(plant, home.Load, ac, new MarginalPrices(calendar));
+        }
+        bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
+        return offer.Strategy.Compile(plant, home.Load.Axis, peak);
     }
 
     private static SiteLimits LimitsOf(Service service, double? breakerAmps)

@@ -1,5 +1,6 @@
 using EnergySim.Files;
 using EnergySim.Studies;
+using EnergySim.Studies.Control;
 using EnergySim.Tariffs;
 using EnergySim.TestData;
 
@@ -13,23 +14,23 @@ public class BoundOfTheDemoTests
         return home with { Load = home.Load.Resampled(60), Solar = home.Solar! with { Profile = home.Solar.Profile.Resampled(60) } };
     });
 
-    private static readonly Lazy<IReadOnlyList<OfferBound>> s_bounds = new(() => BoundStudy.Of(s_hourly.Value));
+    private static readonly Lazy<IReadOnlyList<BoundQuote>> s_bounds = new(() => BoundStudy.Of(s_hourly.Value));
 
     [Fact]
     public void Of_Offers_IsBelowTheStrategyAndReachedByTheReplay()
     {
-        foreach (OfferBound offer in s_bounds.Value)
+        foreach (BoundQuote offer in s_bounds.Value)
         {
-            Assert.True(offer.Bound.Bill < offer.StrategyBill, offer.Name);
+            Assert.True(offer.Bill < offer.StrategyBill, offer.Name);
             Assert.InRange(offer.ReachedFraction!.Value, 0.3, 1);
             // The bill of the replay rounds credit to the cent as it is earned; nothing else differs.
-            Assert.Equal(offer.Bound.Bill, (double)offer.Bound.ReplayBill, 0.001 * offer.Bound.Bill);
-            Assert.Equal(0, offer.Bound.SimultaneousKwh, 1e-3);
+            Assert.Equal(offer.Bill, offer.ReplayBill, 0.001 * offer.Bill);
+            Assert.Equal(0, offer.SimultaneousKwh, 1e-3);
         }
     }
 
     [Fact]
-    public void Of_ASecondBattery_IsNeverWorse() => Assert.True(s_bounds.Value[1].Bound.Bill <= s_bounds.Value[0].Bound.Bill);
+    public void Of_ASecondBattery_IsNeverWorse() => Assert.True(s_bounds.Value[1].Bill <= s_bounds.Value[0].Bill);
 
     [Fact]
     public void Of_NoBattery_IsTheBillAsItIs()

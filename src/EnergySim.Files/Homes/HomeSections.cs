@@ -29,7 +29,7 @@ internal static class HomeSections
         "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter"]);
 
     public static Section Strategy { get; } = new(
-        "strategy", ["base"], ["reserve", "peak", "peakPeriods", "shaveToKw", "refill", "overnight", "sell", "storm", "rule"]);
+        "strategy", ["base"], ["reserve", "peak", "peakPeriods", "shaveToKw", "refill", "overnight", "sell", "storm", "plansToSell", "rule"]);
 
     public static Section Overnight { get; } = new("overnight", ["from", "to", "upTo"], []);
 

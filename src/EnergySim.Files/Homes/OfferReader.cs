@@ -34,12 +34,16 @@ internal static class OfferReader
     {
         int before = map.Reported;
         Steering steering = map.Text("base")?.Choice(
-            ("hold", Steering.Hold), ("self-use", Steering.SelfUse), ("peak-window", Steering.PeakWindow), ("demand-shaving", Steering.DemandShaving)) ?? Steering.SelfUse;
+            ("hold", Steering.Hold), ("self-use", Steering.SelfUse), ("peak-window", Steering.PeakWindow), ("demand-shaving", Steering.DemandShaving),
+            ("planned", Steering.Planned)) ?? Steering.SelfUse;
         string[] periods = tariff is null ? [] : [.. tariff.Versions.SelectMany(v => v.Periods).Select(p => p.Period).Distinct()];
         YamlMap? night = map.Map("overnight", HomeSections.Overnight), sell = map.Map("sell", HomeSections.Sell), storm = map.Map("storm", HomeSections.Storm);
         if (map.Has("shaveToKw") && steering != Steering.DemandShaving) map.ReportWhole("shaveToKw", "only demand-shaving holds import at a level");
         if (!map.Has("shaveToKw") && steering == Steering.DemandShaving) map.ReportHere("demand-shaving needs shaveToKw");
         if (map.Has("refill") && steering != Steering.DemandShaving) map.ReportWhole("refill", "only demand-shaving refills");
+        if (map.Has("plansToSell") && steering != Steering.Planned) map.ReportWhole("plansToSell", "only planned plans");
+        foreach (string key in (string[])["overnight", "sell", "storm"])
+            if (map.Has(key) && steering == Steering.Planned) map.ReportWhole(key, "a planned strategy plans it itself");
         foreach (string key in (string[])["peak", "peakPeriods"])
             if (map.Has(key) && steering != Steering.PeakWindow) map.ReportWhole(key, "only peak-window has a peak");
         if (map.Has("peak") && map.Has("peakPeriods")) map.ReportHere("peak and peakPeriods exclude each other");
@@ -51,6 +55,7 @@ internal static class OfferReader
             PeakPeriods = [.. map.Texts("peakPeriods").Select(t => tariff is null ? t.Value : t.Name("period of the tariff", periods)).OfType<string>()],
             ShaveToKw = map.Number("shaveToKw", Bounds.NotNegative) ?? 0,
             RefillFraction = map.Share("refill") ?? 0,
+            PlansToSell = map.Flag("plansToSell", false),
             Overnight = night is null ? null : new OvernightCharge(night.Window(), night.Share("upTo") ?? 0),
             Sale = sell is null ? null : new BatterySale(sell.Window(), sell.Share("downTo") ?? 0),
             Storm = storm is null ? null : ReadStorm(storm),

@@ -1,4 +1,6 @@
 using EnergySim.Equipment;
+using EnergySim.Profiles;
+using EnergySim.Tariffs;
 using EnergySim.Time;
 using NodaTime;
 
@@ -18,6 +20,9 @@ public enum Steering
 
     /// <summary>The cells hold import at a level.</summary>
     DemandShaving,
+
+    /// <summary>Each day is planned at its start, on the days before it and the rate sheet.</summary>
+    Planned,
 }
 
 /// <summary>A rule that a net-metering agreement puts on a battery, enforced in every interval.</summary>
@@ -79,6 +84,9 @@ public sealed record Strategy
     /// <summary>Selling from the battery, if any.</summary>
     public BatterySale? Sale { get; init; }
 
+    /// <summary>Planned: true when the plan may sell from the cells.</summary>
+    public bool PlansToSell { get; init; }
+
     /// <summary>Storm preparation, if any.</summary>
     public StormPreparation? Storm { get; init; }
 
@@ -95,6 +103,7 @@ public sealed record Strategy
         ArgumentNullException.ThrowIfNull(plant);
         ArgumentNullException.ThrowIfNull(axis);
         CheckShares();
+        if (Base == Steering.Planned) throw new ArgumentException("A planned strategy is compiled from the home's series and prices.");
         bool clockPeak = PeakWindows.Count > 0;
         if (Base == Steering.PeakWindow && !clockPeak && inTariffPeak.Length != axis.Count)
             throw new ArgumentException("A peak-window strategy without clock windows needs the tariff's.", nameof(inTariffPeak));
@@ -119,6 +128,22 @@ public sealed record Strategy
             picks[i] = rowOfSituation[situation];
         }
         return new SetPoints(rows, picks);
+    }
+
+    /// <summary>Compiles a planned strategy.</summary>
+    /// <param name="plant">The plant.</param>
+    /// <param name="load">The house.</param>
+    /// <param name="solar">All solar, as AC; null = none.</param>
+    /// <param name="prices">What a kWh is worth at the meter.</param>
+    public SetPoints CompilePlan(Plant plant, Profile load, Profile? solar, MarginalPrices prices)
+    {
+        CheckShares();
+        return EveningPlanner.Plan(plant, load, solar, prices, new PlannerTerms
+        {
+            ReserveFraction = ReserveFraction,
+            ChargesFromGrid = Integrity != IntegrityRule.SolarOnly,
+            SellsFromBattery = PlansToSell && Integrity != IntegrityRule.NeverExports,
+        });
     }
 
     private SetPointRow Row(Plant plant, bool peak, bool night, bool sale, bool storm)

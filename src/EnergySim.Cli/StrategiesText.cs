@@ -1,0 +1,105 @@
+using System.Globalization;
+using EnergySim.Strategies;
+using EnergySim.Studies.Causes;
+using EnergySim.Studies.Control;
+using NodaTime;
+using Spectre.Console;
+
+namespace EnergySim.Cli;
+
+/// <summary>Prints strategies: what each does, what it comes to, why the offer's own saves, and a week of set-points.</summary>
+internal static class StrategiesText
+{
+    private static readonly (Steering Steering, string Name, string Sentence)[] s_words =
+    [
+        (Steering.Hold, "hold", "The battery stays full for outages and does nothing else."),
+        (Steering.SelfUse, "self-use", "Solar goes to the house first, then into the battery; the battery serves the house whenever it would buy."),
+        (Steering.PeakWindow, "peak-window", "Self-use inside the rate plan's dearest hours; at other times the battery only charges."),
+        (Steering.DemandShaving, "demand-shaving", "The battery holds what the house buys at a level, to keep a demand charge low."),
+        (Steering.Planned, "planned", "Each day is planned at its start, on like days of the past and the rate sheet: buy cheap, use dear, and never more than is needed."),
+    ];
+
+    public static void Write(
+        TextWriter output, Home home, StrategyComparison strategies, IReadOnlyList<SavingCauses> causes, IReadOnlyList<BoundQuote> bounds, LocalDate week)
+    {
+        output.WriteLine($"{strategies.Home} · what the battery can be told to do");
+        output.WriteLine();
+        foreach ((_, string name, string sentence) in s_words) output.WriteLine($"  {name,-15} {sentence}");
+        output.WriteLine("  Besides each: overnight charging, selling in a window, storm preparation, and an agreement's rule (charge only from solar, or never export).");
+        for (int o = 0; o < strategies.Offers.Count; o++)
+        {
+            output.WriteLine();
+            WriteResults(output, strategies, strategies.Offers[o], bounds.Count > 0 ? bounds[o] : null);
+            WriteCauses(output, causes[o], strategies.Currency);
+            WriteWeek(output, home, strategies.Offers[o], week);
+        }
+        output.WriteLine();
+        Output.WriteNotes(output,
+        [
+            "The planned strategy knows only the past and the rate sheet; it does not see tiers, demand or a minimum bill.",
+            .. bounds.Count == 0 ? [] : (string[])["The bound knows the whole span ahead, which nobody does: it says how much of a saving is control. It is worked out on means over each interval; within an interval nothing can be moved."],
+        ]);
+    }
+
+    private static void WriteResults(TextWriter output, StrategyComparison strategies, OfferStrategies offer, BoundQuote? bound)
+    {
+        Table table = Output.NewTable();
+        table.AddColumn(offer.Name);
+        table.AddFigures($"bill, {strategies.Currency}");
+        table.AddFigures("saved");
+        if (bound is not null) table.AddFigures("of the possible");
+        foreach (StrategyResult result in offer.Results)
+        {
+            List<string> cells = [NameOf(result), BillText.Money(result.Bill), BillText.Money(result.Saved)];
+            if (bound is not null) cells.Add(bound.MostSaved > 0.005 ? ((double)result.Saved / bound.MostSaved).ToString("0 %", CultureInfo.InvariantCulture) : "");
+            table.AddTexts(cells);
+        }
+        if (bound is not null) table.AddTexts("the bound (perfect foresight)", BillText.Money((decimal)bound.Bill), BillText.Money((decimal)bound.MostSaved), "100 %");
+        Output.WriteTable(output, table);
+        if (bound?.ReachedFraction is double reached)
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {offer.Name} saves {bound.Saved:#,0} of the {bound.MostSaved:#,0} {strategies.Currency} possible ({reached:0 %}). Replayed in the engine the bound's bill is {bound.ReplayBill:#,0.00}."));
+    }
+
+    private static string NameOf(StrategyResult result)
+    {
+        Strategy s = result.Strategy;
+        string name = s_words.First(w => w.Steering == s.Base).Name;
+        if (s.Overnight is not null) name += ", overnight charging";
+        if (s.Sale is not null) name += ", selling";
+        if (s.Integrity == IntegrityRule.SolarOnly) name += ", charged only from solar";
+        if (s.Integrity == IntegrityRule.NeverExports) name += ", never exporting";
+        return result.IsOwn ? name + " (the offer's)" : name;
+    }
+
+    private static void WriteCauses(TextWriter output, SavingCauses causes, string currency)
+    {
+        Table table = Output.NewTable();
+        table.AddColumn($"why {causes.Name} saves");
+        table.AddFigures(currency);
+        foreach (SavingCause cause in causes.Causes) table.AddTexts(WordsOf(cause.Cause), BillText.Money(cause.Amount));
+        table.AddTexts("together", BillText.Money(causes.Saving));
+        Output.WriteTable(output, table);
+    }
+
+    private static string WordsOf(Cause cause) => cause switch
+    {
+        Cause.ShiftedIntoPeak => "from the battery in the dearest hours",
+        Cause.UsedAtHome => "from the battery at other hours",
+        Cause.SoldFromBattery => "sold from the battery",
+        Cause.ForgoneCredit => "solar kept instead of sold",
+        Cause.BoughtToCharge => "bought to charge it",
+        Cause.LossesAndStandby => "losses and standby",
+        Cause.Demand => "demand charges",
+        Cause.Tiers => "tiers and baseline",
+        Cause.Events => "the utility's events",
+        _ => "minimum, taxes and fixed charges",
+    };
+
+    private static void WriteWeek(TextWriter output, Home home, OfferStrategies offer, LocalDate first)
+    {
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  set-points of the week from {first:uuuu-MM-dd}, each sign a half-hour"));
+        output.WriteLine("             0     3     6     9     12    15    18    21");
+        foreach (string line in SetPointWeek.Lines(home.Load.Axis, offer.Results[0].SetPoints, first)) output.WriteLine("  " + line);
+        output.WriteLine("  " + SetPointWeek.Legend);
+    }
+}

@@ -1,0 +1,91 @@
+using EnergySim.Time;
+using NodaTime;
+
+namespace EnergySim.Strategies;
+
+/// <summary>
+/// What is expected of a day, made from the days before it alone: the load of the same hour of the last days of its kind, the sun of the last
+/// days scaled to how clear the last one was. Before there is a past, the first days are expected to be as they are not yet known: nothing.
+/// </summary>
+internal sealed class DayForecast
+{
+    /// <summary>Like days that are averaged, and days in which a clear sky is looked for.</summary>
+    private const int LikeDays = 5, ClearDays = 14;
+
+    private const int Hours = 24;
+
+    private readonly double[][] _loadKw;
+    private readonly double[][] _solarKw;
+    private readonly bool[] _isWeekend;
+
+    /// <param name="axis">The intervals.</param>
+    /// <param name="loadKw">House, kW.</param>
+    /// <param name="solarKw">Solar, kW.</param>
+    public DayForecast(TimeAxis axis, ReadOnlySpan<double> loadKw, ReadOnlySpan<double> solarKw)
+    {
+        FirstDay = axis.LocalDayOf(0);
+        Days = axis.LocalDayOf(axis.Count - 1) - FirstDay + 1;
+        _loadKw = HourlyMeans(axis, loadKw);
+        _solarKw = HourlyMeans(axis, solarKw);
+        _isWeekend = new bool[Days];
+        for (int d = 0; d < Days; d++) _isWeekend[d] = TimeAxis.DateOfDay(FirstDay + d).DayOfWeek >= IsoDayOfWeek.Saturday;
+    }
+
+    /// <summary>First local date, as days since 1970-01-01.</summary>
+    public int FirstDay { get; }
+
+    /// <summary>Number of local dates.</summary>
+    public int Days { get; }
+
+    /// <summary>Expected load of each hour of a day, kW, from the days before <paramref name="known"/>.</summary>
+    /// <param name="day">The day, counted from the first.</param>
+    /// <param name="known">The first day of which nothing is known.</param>
+    /// <param name="hourKw">Takes 24 values.</param>
+    public void Load(int day, int known, Span<double> hourKw)
+    {
+        bool weekend = day < Days ? _isWeekend[day] : _isWeekend[day - 7];
+        hourKw.Clear();
+        int found = 0;
+        for (int d = known - 1; d >= 0 && found < LikeDays; d--)
+        {
+            if (_isWeekend[d] != weekend && known > 7) continue;
+            for (int h = 0; h < Hours; h++) hourKw[h] += _loadKw[d][h];
+            found++;
+        }
+        if (found > 1) for (int h = 0; h < Hours; h++) hourKw[h] /= found;
+    }
+
+    /// <summary>Expected sun of each hour of the days from <paramref name="known"/> on, kW.</summary>
+    /// <param name="known">The first day of which nothing is known.</param>
+    /// <param name="hourKw">Takes 24 values.</param>
+    public void Solar(int known, Span<double> hourKw)
+    {
+        hourKw.Clear();
+        if (known == 0) return;
+        double clear = 0, last = 0;
+        for (int h = 0; h < Hours; h++)
+        {
+            for (int d = Math.Max(0, known - ClearDays); d < known; d++) hourKw[h] = Math.Max(hourKw[h], _solarKw[d][h]);
+            clear += hourKw[h];
+            last += _solarKw[known - 1][h];
+        }
+        for (int h = 0; h < Hours; h++) hourKw[h] *= clear > 0 ? last / clear : 0;
+    }
+
+    private double[][] HourlyMeans(TimeAxis axis, ReadOnlySpan<double> kw)
+    {
+        var sums = new double[Days][];
+        var counts = new int[Days, Hours];
+        for (int d = 0; d < Days; d++) sums[d] = new double[Hours];
+        for (int i = 0; i < kw.Length; i++)
+        {
+            int day = axis.LocalDayOf(i) - FirstDay, hour = axis.LocalMinuteOf(i) / 60;
+            sums[day][hour] += kw[i];
+            counts[day, hour]++;
+        }
+        for (int d = 0; d < Days; d++)
+            for (int h = 0; h < Hours; h++)
+                if (counts[d, h] > 1) sums[d][h] /= counts[d, h];
+        return sums;
+    }
+}

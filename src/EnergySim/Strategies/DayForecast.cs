@@ -4,8 +4,8 @@ using NodaTime;
 namespace EnergySim.Strategies;
 
 /// <summary>
-/// What is expected of a day, made from the days before it alone: the load of the same hour of the last days of its kind, the sun of the last
-/// days scaled to how clear the last one was. Before there is a past, the first days are expected to be as they are not yet known: nothing.
+/// What is expected of a day, made from the days before it alone: the load of the same hour of the last days of its kind, the clearest
+/// sun of the last two weeks, scaled to how clear they and the last day were. On the first day there is no past, and nothing is expected.
 /// </summary>
 internal sealed class DayForecast
 {
@@ -13,6 +13,9 @@ internal sealed class DayForecast
     private const int LikeDays = 5, ClearDays = 14;
 
     private const int Hours = 24;
+
+    /// <summary>How much of the last day's clearness is expected to last.</summary>
+    private const double Persistence = 0.5;
 
     private readonly double[][] _loadKw;
     private readonly double[][] _solarKw;
@@ -67,7 +70,9 @@ internal sealed class DayForecast
         {
             for (int d = Math.Max(0, known - ClearDays); d < known; d++) hourKw[h] = Math.Max(hourKw[h], _solarKw[d][h]);
             clear += hourKw[h];
-            last += _solarKw[known - 1][h];
+            double mean = 0;
+            for (int d = Math.Max(0, known - ClearDays); d < known; d++) mean += _solarKw[d][h];
+            last += (Persistence * _solarKw[known - 1][h]) + ((1 - Persistence) * mean / Math.Min(ClearDays, known));
         }
         for (int h = 0; h < Hours; h++) hourKw[h] *= clear > 0 ? last / clear : 0;
     }

@@ -13,11 +13,16 @@ namespace EnergySim.Strategies;
 /// </summary>
 public sealed class EveningPlanner
 {
-    private const int Levels = 41, Hours = 24, HorizonDays = 2;
+    private const int Hours = 24;
+
+    /// <summary>Money a kWh within which two uses are worth the same: then the sooner one is taken, as a forecast may fail.</summary>
+    private const double Even = 1e-6;
+
+    private const int Levels = 41, HorizonDays = 2;
 
     private readonly Plant _plant;
     private readonly PlannerTerms _terms;
-    private readonly double _lowestKwh, _grainKwh, _inKwPerKw, _outKwPerKw;
+    private readonly double _lowestKwh, _grainKwh, _inKwPerKw, _outKwPerKw, _mostInKwh, _mostOutKwh;
 
     private EveningPlanner(Plant plant, PlannerTerms terms)
     {
@@ -26,6 +31,8 @@ public sealed class EveningPlanner
         _grainKwh = (plant.HighestKwh - _lowestKwh) / (Levels - 1);
         _inKwPerKw = 1 / (plant.ChargeEfficiency * plant.RectifierEfficiency);
         _outKwPerKw = plant.DischargeEfficiency * plant.InverterEfficiency;
+        _mostInKwh = Math.Min(plant.ChargeLimitKw, plant.InverterKw * plant.RectifierEfficiency) * plant.ChargeEfficiency;
+        _mostOutKwh = Math.Min(plant.DischargeLimitKw, plant.InverterKw / plant.InverterEfficiency) / plant.DischargeEfficiency;
     }
 
     /// <summary>Plans a span.</summary>
@@ -77,31 +84,33 @@ public sealed class EveningPlanner
     // The day after the last is priced as the last.
     private static int PriceHour(int day, int hour, int count) => Math.Min((day * Hours) + hour, count - Hours + (hour % Hours));
 
-    /// <summary>Least cost from an hour on, given what costs follow from each level at its end.</summary>
-    private double LeastCost(int from, ReadOnlySpan<double> after, double needKw, double buy, double sell)
+    /// <summary>Least cost from an hour on. Between levels the cost that follows is a straight line, so the least lies at a level, at the edge of what is possible, or where the meter stands still.</summary>
+    private double LeastCost(int level, ReadOnlySpan<double> after, double needKw, double buy, double sell)
     {
-        double least = double.PositiveInfinity;
-        double mostIn = Math.Min(_plant.ChargeLimitKw, _plant.InverterKw * _plant.RectifierEfficiency) * _plant.ChargeEfficiency;
-        double mostOut = Math.Min(_plant.DischargeLimitKw, _plant.InverterKw / _plant.InverterEfficiency) / _plant.DischargeEfficiency;
-        int lowest = Math.Max(0, from - (int)Math.Floor((mostOut / _grainKwh) + 1e-9)), highest = Math.Min(Levels - 1, from + (int)Math.Floor((mostIn / _grainKwh) + 1e-9));
-        for (int to = lowest; to <= highest; to++)
-        {
-            double change = (to - from) * _grainKwh;
-            double net = needKw + (change > 0 ? change * _inKwPerKw : change * _outKwPerKw);
-            if (change > 0 && !_terms.ChargesFromGrid && net > Math.Max(0, needKw) + 1e-12) break;
-            if (change < 0 && !_terms.SellsFromBattery && net < Math.Min(0, needKw) - 1e-12) continue;
-            least = Math.Min(least, after[to] + (net > 0 ? net * buy : net * sell));
-        }
+        double from = level * _grainKwh, mostIn = _mostInKwh, mostOut = _mostOutKwh;
+        if (!_terms.ChargesFromGrid) mostIn = Math.Min(mostIn, Math.Max(0, -needKw) / _inKwPerKw);
+        if (!_terms.SellsFromBattery) mostOut = Math.Min(mostOut, Math.Max(0, needKw) / _outKwPerKw);
+        double lowest = Math.Max(0, from - mostOut), highest = Math.Min((Levels - 1) * _grainKwh, from + mostIn);
+        double still = Math.Clamp(needKw > 0 ? from - (needKw / _outKwPerKw) : from - (needKw / _inKwPerKw), lowest, highest);
+        double least = Math.Min(Math.Min(CostTo(lowest, after), CostTo(highest, after)), CostTo(still, after));
+        for (int to = (int)Math.Ceiling(lowest / _grainKwh); to * _grainKwh < highest; to++) least = Math.Min(least, CostTo(to * _grainKwh, after));
         return least;
+
+        double CostTo(double to, ReadOnlySpan<double> after)
+        {
+            double net = needKw + ((to - from) * (to > from ? _inKwPerKw : _outKwPerKw)), at = to / _grainKwh;
+            int below = Math.Min((int)at, Levels - 2);
+            return after[below] + ((at - below) * (after[below + 1] - after[below])) + (net > 0 ? net * buy : net * sell);
+        }
     }
 
     private SetPointRow RowOf(ReadOnlySpan<double> costAfter, double buy, double sell)
     {
         int floor = Levels - 1, fill = 0, solar = 0, down = Levels - 1;
-        while (floor > 0 && buy * _outKwPerKw > WorthAbove(costAfter, floor - 1)) floor--;
-        while (fill < Levels - 1 && WorthAbove(costAfter, fill) > buy * _inKwPerKw) fill++;
-        while (solar < Levels - 1 && WorthAbove(costAfter, solar) > sell * _inKwPerKw) solar++;
-        while (down > 0 && sell * _outKwPerKw > WorthAbove(costAfter, down - 1)) down--;
+        while (floor > 0 && buy * _outKwPerKw > WorthAbove(costAfter, floor - 1) - Even) floor--;
+        while (fill < Levels - 1 && WorthAbove(costAfter, fill) > (buy * _inKwPerKw) + Even) fill++;
+        while (solar < Levels - 1 && WorthAbove(costAfter, solar) > (sell * _inKwPerKw) - Even) solar++;
+        while (down > 0 && sell * _outKwPerKw > WorthAbove(costAfter, down - 1) + Even) down--;
         bool charges = _terms.ChargesFromGrid && fill > 0, sells = _terms.SellsFromBattery && !charges && down < Levels - 1;
         // Once the sun's own is worth no more in the cells than sold, they are filled no further by it.
         return new(

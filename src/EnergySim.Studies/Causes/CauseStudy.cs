@@ -22,7 +22,7 @@ public static class CauseStudy
     public static IReadOnlyList<SavingCauses> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         bool[] dearest = calendar.InPeriods([]);
         IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
         MeterColumns asItIs = installations[0].Run.Sums().Meter;

@@ -25,7 +25,7 @@ public class CatalogueTests
     {
         Tariff tariff = TariffFile.Read(PathOf(plan, ".yaml"));
         CatalogueFlows flows = CatalogueFlows.Read(PathOf(plan, ".flows.csv"), tariff.Zone);
-        BillSet bills = Biller.Bill(MeterSums.Of(new TariffCalendar(tariff, flows.Axis, flows.Account), flows.Meter));
+        BillSet bills = Biller.Bill(MeterSums.Of(new TariffCalendar(tariff, flows.Axis, flows.Account, flows.Meter.LoadKw), flows.Meter));
         string[] worked = [.. RowsOf(BillCsv.Read(PathOf(plan, ".bill.csv")))];
         string[] printed = [.. RowsOf(bills)];
         // Both lists in full, so that a difference is seen among its neighbours.

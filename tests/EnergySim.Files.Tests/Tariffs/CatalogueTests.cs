@@ -35,12 +35,20 @@ public class CatalogueTests
     [Fact]
     public void Plans_AreInventedAndSaySo()
     {
+        Assert.True(Names.Count() >= 12);
         foreach (string plan in Names)
         {
             Tariff tariff = TariffFile.Read(PathOf(plan, ".yaml"));
             Assert.EndsWith("(invented)", tariff.Publisher, StringComparison.Ordinal);
             Assert.StartsWith("# An invented rate plan of an invented utility.", File.ReadAllText(PathOf(plan, ".yaml")), StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void Readme_TellsOfEveryPlan()
+    {
+        string readme = File.ReadAllText(Path.Combine(s_folder, "README.md"));
+        Assert.Empty(Names.Where(n => !readme.Contains($"| `{n}` |", StringComparison.Ordinal)));
     }
 
     internal static string PathOf(string plan, string ending) => Path.Combine(s_folder, plan + ending);

@@ -48,7 +48,7 @@ public class CatalogueTests
     public void Readme_TellsOfEveryPlan()
     {
         string readme = File.ReadAllText(Path.Combine(s_folder, "README.md"));
-        Assert.Empty(Names.Where(n => !readme.Contains($"| `{n}` |", StringComparison.Ordinal)));
+        Assert.All(Names, n => Assert.Contains($"| `{n}` |", readme, StringComparison.Ordinal));
     }
 
     internal static string PathOf(string plan, string ending) => Path.Combine(s_folder, plan + ending);

@@ -56,6 +56,7 @@ public static class CauseStudy
         var kinds = new Dictionary<string, Cause>
         {
             ["demand"] = Cause.Demand, ["tier"] = Cause.Tiers, ["event"] = Cause.Events, ["fixed"] = Cause.MinimumAndTaxes, ["minimum"] = Cause.MinimumAndTaxes,
+            ["rounding"] = Cause.MinimumAndTaxes,
         };
         foreach (Percentage percentage in tariff.Versions.SelectMany(v => v.Percentages)) kinds[percentage.Name] = Cause.MinimumAndTaxes;
         return kinds;

@@ -54,7 +54,7 @@ public static class BoundStudy
     public static IReadOnlyList<BoundQuote> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
         double asItIs = UnroundedBill(installations[0].Run.Sums(), calendar);
         var bounds = new List<BoundQuote>();

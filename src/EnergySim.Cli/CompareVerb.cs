@@ -58,7 +58,7 @@ internal static class CompareVerb
 
     private static void WriteLedgers(Home home, string path)
     {
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         string stem = Path.Combine(Path.GetDirectoryName(path) ?? "", Path.GetFileNameWithoutExtension(path));
         string ending = Path.GetExtension(path) is { Length: > 0 } e ? e : ".csv";
         var taken = new HashSet<string>(StringComparer.Ordinal);

@@ -15,7 +15,7 @@ public static class ComparisonStudy
     public static Comparison Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         var columns = new List<ComparisonColumn>();
         foreach (Installation installation in Installation.Of(home, calendar))
             columns.Add(Column(home, installation, calendar, columns));

@@ -77,7 +77,13 @@ internal sealed class ChargesReader(YamlMap map, TariffNames names)
                 if (dates.Contains(date)) text.Report("stands twice");
                 dates.Add(date);
             }
-        return new EventCharge(dates, events.Money("adder") ?? 0, events.Window());
+        events.OneOf("dates", "highestLoadDays");
+        if (events.Has("season") && !events.Has("highestLoadDays")) events.Report("season", "holds for highestLoadDays only; dates say their season");
+        return new EventCharge(dates, events.Money("adder") ?? 0, events.Window())
+        {
+            HighestLoadDays = events.Text("highestLoadDays")?.Whole(1, 366),
+            Season = events.Text("season")?.Name("season of this tariff", names.Seasons),
+        };
     }
 
     public BillRounding Rounding()

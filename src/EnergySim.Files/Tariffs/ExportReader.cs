@@ -67,10 +67,11 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
 
     private ExportTerms.NetBilling NetBilling(YamlMap map)
     {
+        if (map.Text("hours") is YamlText hours) return ByTheHour(map, hours);
         int before = version.Reported;
         List<ExportPrice> prices = [.. map.Maps("prices", TariffSections.ExportPrice).Select(Price)];
         prices.AddRange(Tables(map));
-        if (!map.Has("prices") && !map.Has("tables")) map.ReportHere("prices or tables is missing");
+        if (!map.Has("prices") && !map.Has("tables")) map.ReportHere("prices, tables or hours is missing");
         else if (version.Reported == before && !CoverEveryHour(prices)) map.ReportHere("the prices do not cover every hour; add one without selectors for the rest");
         // A selector that could not be read would show here as a second price for the rest.
         bool sound = version.Reported == before;
@@ -80,11 +81,23 @@ internal sealed class ExportReader(YamlMap version, TariffNames names)
                 $"two prices hold for {string.Join(", ", Selectors(same.First()).DefaultIfEmpty("the rest"))}"));
             break;
         }
-        string[] parts = [.. prices.SelectMany(p => p.Parts).Select(p => p.Part).Distinct(), "*"];
+        return Credit(map, prices.SelectMany(p => p.Parts).Select(p => p.Part)) with { Prices = prices };
+    }
+
+    private ExportTerms.NetBilling ByTheHour(YamlMap map, YamlText file)
+    {
+        if (map.Has("prices") || map.Has("tables")) map.ReportHere("hours hold every price; prices and tables have nothing left to say");
+        ExportHours? hours = ExportHoursReader.Read(Path.Combine(Path.GetDirectoryName(map.File) ?? "", file.Value), map.Problems);
+        return Credit(map, hours?.Parts ?? []) with { Hours = hours };
+    }
+
+    private ExportTerms.NetBilling Credit(YamlMap map, IEnumerable<string> priceParts)
+    {
+        string[] parts = [.. priceParts.Distinct(), "*"];
         var kinds = new ChargesReader(version, names);
         return new ExportTerms.NetBilling
         {
-            Prices = prices,
+            Prices = [],
             Pays = [.. map.Maps("pays", TariffSections.CreditUse).Select(use => new CreditUse(
                 use.Text("part")?.Name("part of these prices", parts) ?? "", kinds.KindsPaid(use)))],
             CreditLastsBills = LastsBills(map),

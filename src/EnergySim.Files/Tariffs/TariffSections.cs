@@ -37,7 +37,7 @@ internal static class TariffSections
 
     public static Section Ratchet { get; } = new("ratchet", ["share", "bills"], []);
 
-    public static Section Events { get; } = new("events", ["dates", "adder"], ["from", "to"]);
+    public static Section Events { get; } = new("events", ["adder"], ["dates", "highestLoadDays", "season", "from", "to"]);
 
     public static Section Rounding { get; } = new("rounding", ["of"], ["to"]);
 
@@ -45,7 +45,7 @@ internal static class TariffSections
 
     public static Section RetailNetting { get; } = new("exportRetailNetting", ["terms"], ["neverOffsetOnImport", "settlement", "surplusPrice", "creditLastsBills"]);
 
-    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "pays", "creditLastsBills", "cashOut", "yearEnd"]);
+    public static Section NetBilling { get; } = new("exportNetBilling", ["terms"], ["prices", "tables", "hours", "pays", "creditLastsBills", "cashOut", "yearEnd"]);
 
     public static Section MonthlyNetting { get; } = new("exportMonthlyNetting", ["terms"], ["surplusPrice", "acrossPeriods", "cashOutPrice", "creditLastsBills"]);
 

@@ -23,6 +23,9 @@ internal sealed partial class YamlMap
     /// <summary>Path of keys that leads here; empty at the top.</summary>
     public string Path { get; }
 
+    /// <summary>Where problems go: also those of a file that this one names.</summary>
+    public ProblemList Problems => _problems;
+
     /// <summary>How often something was reported so far, anywhere; the same before and after = sound.</summary>
     public int Reported => _problems.Reported;
 

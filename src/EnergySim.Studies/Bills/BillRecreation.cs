@@ -37,9 +37,9 @@ public static class BillRecreation
             if (bill.From < first || bill.To > last)
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
                     $"the stated bill from {bill.From:uuuu-MM-dd} to {bill.To:uuuu-MM-dd} lies outside the home's data, which run from {first:uuuu-MM-dd} to {last:uuuu-MM-dd}."));
-        var calendar = new TariffCalendar(home.Tariff, axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, axis, home.Account, home.Load.Kw);
         if (stated.All(s => calendar.Bills.Any(b => b.From == s.From && b.To == s.To))) return calendar;
         LocalDate[] reads = [.. stated.SelectMany(s => new[] { s.From, s.To.PlusDays(1) }).Append(first).Append(last.PlusDays(1)).Distinct().Order()];
-        return new TariffCalendar(home.Tariff, axis, home.Account with { ReadDates = reads });
+        return new TariffCalendar(home.Tariff, axis, home.Account with { ReadDates = reads }, home.Load.Kw);
     }
 }

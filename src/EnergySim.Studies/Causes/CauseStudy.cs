@@ -22,7 +22,7 @@ public static class CauseStudy
     public static IReadOnlyList<SavingCauses> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         bool[] dearest = calendar.InPeriods([]);
         IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
         MeterColumns asItIs = installations[0].Run.Sums().Meter;
@@ -56,6 +56,7 @@ public static class CauseStudy
         var kinds = new Dictionary<string, Cause>
         {
             ["demand"] = Cause.Demand, ["tier"] = Cause.Tiers, ["event"] = Cause.Events, ["fixed"] = Cause.MinimumAndTaxes, ["minimum"] = Cause.MinimumAndTaxes,
+            ["rounding"] = Cause.MinimumAndTaxes,
         };
         foreach (Percentage percentage in tariff.Versions.SelectMany(v => v.Percentages)) kinds[percentage.Name] = Cause.MinimumAndTaxes;
         return kinds;

@@ -19,7 +19,7 @@ public static class OutageStudy
         ArgumentNullException.ThrowIfNull(terms);
         terms.Validate();
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         (int Year, int Index)? named = terms.NamedStart is LocalDateTime at ? (0, StartIndex.Of(home.Load.Axis, at)) : null;
         var offers = new List<OfferOutages>();
         var cases = new List<OutageCase>();

@@ -53,7 +53,7 @@ public sealed record ReserveFrontier
         terms.Validate();
         if (terms.StartCharge is not (StartCharge.Everyday or StartCharge.Storm))
             throw new ArgumentException("A frontier of the reserve asks what the everyday run holds: the start charge is everyday or storm.");
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0].Run, calendar);
         return new ReserveFrontier
         {

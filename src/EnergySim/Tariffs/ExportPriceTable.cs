@@ -16,7 +16,7 @@ internal sealed class ExportPriceTable
     public static ExportPriceTable Lay(TariffCalendar calendar)
     {
         List<string> parts = [.. calendar.Tariff.Versions.Select(v => v.Export).OfType<ExportTerms.NetBilling>()
-            .SelectMany(n => n.Prices).SelectMany(p => p.Parts).Select(p => p.Part).Distinct().Order(StringComparer.Ordinal)];
+            .SelectMany(n => n.Hours?.Parts ?? n.Prices.SelectMany(p => p.Parts).Select(p => p.Part)).Distinct().Order(StringComparer.Ordinal)];
         var prices = new double[parts.Count][];
         for (int p = 0; p < prices.Length; p++) prices[p] = new double[calendar.Axis.Count];
         if (parts.Count == 0) return new ExportPriceTable(parts, prices);
@@ -34,6 +34,12 @@ internal sealed class ExportPriceTable
                 month = axis.LocalDateOf(i).Month;
             }
             if (calendar.Tariff.Versions[day.Version].Export is not ExportTerms.NetBilling terms) continue;
+            if (terms.Hours is ExportHours hours)
+            {
+                IReadOnlyList<decimal> ofHour = hours.PricesPerKwh[hours.IndexOf(axis.StartOf(i))];
+                for (int p = 0; p < ofHour.Count; p++) prices[parts.IndexOf(hours.Parts[p])][i] = (double)ofHour[p];
+                continue;
+            }
             int minute = axis.LocalMinuteOf(i);
             var key = (day.Version, month, minute / 60, day.Day, day.Season, day.Periods[minute]!);
             if (!rows.TryGetValue(key, out double[]? row))

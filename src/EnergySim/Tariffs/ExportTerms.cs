@@ -46,6 +46,9 @@ public abstract record ExportTerms
         /// <summary>The prices; the most telling entry holds (month, hour and day; month and hour; season and period; period; the rest).</summary>
         public required IReadOnlyList<ExportPrice> Prices { get; init; }
 
+        /// <summary>Prices hour by hour, instead of <see cref="Prices"/>, which then are empty; null = none.</summary>
+        public ExportHours? Hours { get; init; }
+
         /// <summary>For each part in the order in which parts pay: the kinds of line it may pay, in order. <c>*</c> as a part stands for those not named; no entry = it pays every kind.</summary>
         public IReadOnlyList<CreditUse> Pays { get; init; } = [];
 

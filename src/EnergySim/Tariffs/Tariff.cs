@@ -191,9 +191,3 @@ public sealed record DemandCharge
     /// <summary>Billed demand of bills before the first of the run, kW, oldest first.</summary>
     public IReadOnlyList<double> EarlierBilledKw { get; init; } = [];
 }
-
-/// <summary>An adder in a window of the days on which the utility calls an event.</summary>
-/// <param name="Dates">The days.</param>
-/// <param name="AdderPerKwh">Money per kWh on top of the period's price.</param>
-/// <param name="Window">When.</param>
-public sealed record EventCharge(IReadOnlyList<LocalDate> Dates, decimal AdderPerKwh, ClockWindow Window);

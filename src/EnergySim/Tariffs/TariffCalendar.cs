@@ -32,19 +32,21 @@ public sealed class TariffCalendar
     /// <param name="tariff">The plan.</param>
     /// <param name="axis">The intervals, in the plan's zone.</param>
     /// <param name="account">Read dates and anniversary; null = calendar months.</param>
+    /// <param name="loadKw">The house's load, one value an interval, for events on the days of highest load; empty = unknown.</param>
     /// <exception cref="ArgumentException">The zones differ, a date is in no bill or season, a minute in no period, or a period has no price.</exception>
-    public TariffCalendar(Tariff tariff, TimeAxis axis, Account? account = null)
+    public TariffCalendar(Tariff tariff, TimeAxis axis, Account? account = null, ReadOnlySpan<double> loadKw = default)
     {
         ArgumentNullException.ThrowIfNull(tariff);
         ArgumentNullException.ThrowIfNull(axis);
         if (tariff.Zone.Id != axis.Zone.Id)
             throw new ArgumentException($"The plan is in {tariff.Zone.Id}, the home in {axis.Zone.Id}.", nameof(tariff));
-        Tariff = tariff;
+        if (!loadKw.IsEmpty && loadKw.Length != axis.Count) throw new ArgumentException("The load has another length than the axis.", nameof(loadKw));
         Axis = axis;
         var notes = new List<string>();
+        Tariff = EventDays.Chosen(tariff, axis, loadKw, notes);
         Bills = BillSpan.Of(axis, account ?? new Account(), notes);
         int firstYear = axis.LocalDateOf(0).Year, lastYear = axis.LocalDateOf(axis.Count - 1).Year;
-        _rules = [.. tariff.Versions.Select(v => new DayRules(v, firstYear, lastYear))];
+        _rules = [.. Tariff.Versions.Select(v => new DayRules(v, firstYear, lastYear))];
         _firstDay = axis.LocalDayOf(0);
         _days = new DayFacts[axis.LocalDayOf(axis.Count - 1) - _firstDay + 1];
         for (int d = 0; d < _days.Length; d++) _days[d] = FactsOf(_firstDay + d);

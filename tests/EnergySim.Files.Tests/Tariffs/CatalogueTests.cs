@@ -25,7 +25,7 @@ public class CatalogueTests
     {
         Tariff tariff = TariffFile.Read(PathOf(plan, ".yaml"));
         CatalogueFlows flows = CatalogueFlows.Read(PathOf(plan, ".flows.csv"), tariff.Zone);
-        BillSet bills = Biller.Bill(MeterSums.Of(new TariffCalendar(tariff, flows.Axis, flows.Account), flows.Meter));
+        BillSet bills = Biller.Bill(MeterSums.Of(new TariffCalendar(tariff, flows.Axis, flows.Account, flows.Meter.LoadKw), flows.Meter));
         string[] worked = [.. RowsOf(BillCsv.Read(PathOf(plan, ".bill.csv")))];
         string[] printed = [.. RowsOf(bills)];
         // Both lists in full, so that a difference is seen among its neighbours.
@@ -35,12 +35,20 @@ public class CatalogueTests
     [Fact]
     public void Plans_AreInventedAndSaySo()
     {
+        Assert.True(Names.Count() >= 12);
         foreach (string plan in Names)
         {
             Tariff tariff = TariffFile.Read(PathOf(plan, ".yaml"));
             Assert.EndsWith("(invented)", tariff.Publisher, StringComparison.Ordinal);
             Assert.StartsWith("# An invented rate plan of an invented utility.", File.ReadAllText(PathOf(plan, ".yaml")), StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void Readme_TellsOfEveryPlan()
+    {
+        string readme = File.ReadAllText(Path.Combine(s_folder, "README.md"));
+        Assert.All(Names, n => Assert.Contains($"| `{n}` |", readme, StringComparison.Ordinal));
     }
 
     internal static string PathOf(string plan, string ending) => Path.Combine(s_folder, plan + ending);

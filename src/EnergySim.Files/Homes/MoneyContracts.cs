@@ -19,10 +19,10 @@ internal sealed class MoneyContracts(IReadOnlyList<string> offers)
     public static BatteryReplacement? Replacement(YamlMap? map, int mostYears)
     {
         if (map is null) return null;
-        ReplacementRule rule = map.Text("when")?.Choice(
-            ("in-year", ReplacementRule.InYear), ("after-warranty", ReplacementRule.AfterWarranty), ("at-end-of-life", ReplacementRule.AtEndOfLife)) ?? default;
-        if (map.Has("when") && map.Has("year") != (rule == ReplacementRule.InYear)) map.ReportHere("year belongs to when: in-year, and to it alone");
-        return new BatteryReplacement(rule, map.Text("year")?.Whole(2, mostYears) ?? 0, map.Money("pricePerUnit", negative: false) ?? 0);
+        ReplacementRule? rule = map.Text("when")?.Choice(
+            ("in-year", ReplacementRule.InYear), ("after-warranty", ReplacementRule.AfterWarranty), ("at-end-of-life", ReplacementRule.AtEndOfLife));
+        if (rule is not null && map.Has("year") != (rule == ReplacementRule.InYear)) map.ReportHere("year belongs to when: in-year, and to it alone");
+        return new BatteryReplacement(rule ?? default, map.Text("year")?.Whole(2, mostYears) ?? 0, map.Money("pricePerUnit", negative: false) ?? 0);
     }
 
     /// <summary>An incentive.</summary>

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using EnergySim.Studies.Finance;
 using EnergySim.Studies.Lifetime;
-using NodaTime;
 
 namespace EnergySim.Files;
 

@@ -22,7 +22,11 @@ internal static class LifetimeText
         WriteBands(output, result);
         foreach (BreakEven even in result.BreakEvens) output.WriteLine(BreakEvenWords(even, result.Currency));
         output.WriteLine();
-        Output.WriteTable(output, YearTable(result));
+        foreach (LifetimeOffer offer in result.Offers)
+        {
+            output.WriteLine($"{offer.Name}, year by year (* new cells at the year's start)");
+            Output.WriteTable(output, YearTable(result, offer));
+        }
         output.WriteLine("Not in any band");
         Output.WriteNotes(output, result.NotQuantified);
         output.WriteLine();
@@ -57,20 +61,26 @@ internal static class LifetimeText
     private static void WriteWays(TextWriter output, LifetimeResult result)
     {
         if (result.Offers.All(o => o.Ways.Count < 2)) return;
+        (LifetimeOffer Offer, FinancedOffer Way)[] ways = [.. result.Offers.SelectMany(o => o.Ways.Select(w => (o, w)))];
         Table table = Output.NewTable();
         table.AddColumn("ways to pay");
-        foreach (string header in (string[])["at the start", "lent", "of it fees", "a month", "later", "true rate", "paid in all", "first year", "present value"]) table.AddFigures(header);
-        foreach (LifetimeOffer offer in result.Offers)
-            foreach (FinancedOffer way in offer.Ways)
-                table.AddTexts(
-                    $"{offer.Name}, {way.Way.ToString().ToLowerInvariant()}", Whole((double)way.PaidAtStart), way.Financed > 0 ? Whole((double)way.Financed) : "", way.Fees > 0 ? Whole((double)way.Fees) : "",
-                    Number((double?)way.FirstMonthly, "#,0.00"), Number((double?)way.LastMonthly, "#,0.00"), Number(way.AnnualPercentageRate, "0.0 %"),
-                    Whole((double)way.TotalPaid), Whole((double)way.FirstYearNet), Whole(way.NetPresentValue));
+        foreach ((LifetimeOffer offer, FinancedOffer way) in ways) table.AddFigures($"{offer.Name}, {way.Way.ToString().ToLowerInvariant()}");
+        Row("paid at the start", w => Whole((double)w.PaidAtStart));
+        Row("lent", w => w.Financed > 0 ? Whole((double)w.Financed) : "");
+        Row("  of which fees", w => w.Fees > 0 ? Whole((double)w.Fees) : "");
+        Row("payment a month, at first", w => Number((double?)w.FirstMonthly, "#,0.00"));
+        Row("payment a month, at last", w => Number((double?)w.LastMonthly, "#,0.00"));
+        Row("rate a year, fees counted", w => Number(w.AnnualPercentageRate, "0.0 %"));
+        Row("paid in all", w => Whole((double)w.TotalPaid));
+        Row("left over in the first year", w => Whole((double)w.FirstYearNet));
+        Row("net present value", w => Whole(w.NetPresentValue));
         Output.WriteTable(output, table);
         foreach (LifetimeOffer offer in result.Offers)
             foreach (FinancedOffer way in offer.Ways.Where(w => w.AtEnd.Length > 0))
                 output.WriteLine($"{offer.Name}, {way.Way.ToString().ToLowerInvariant()}: {way.AtEnd}.");
         output.WriteLine();
+
+        void Row(string name, Func<FinancedOffer, string> cell) => table.AddTexts(ways.Select(w => cell(w.Way)).Prepend(name));
     }
 
     private static void WriteBands(TextWriter output, LifetimeResult result)
@@ -102,27 +112,19 @@ internal static class LifetimeText
             $"{even.Second} over {even.First}: costs {Whole((double)even.AddedPrice)} {currency} more and adds {Whole(even.AddedNetPresentValue)} of present value ({Whole(even.Bands.NetPresentValue!.Low)} to {Whole(even.Bands.NetPresentValue.High)}). Where it begins to pay: {price}; {growth}; {window}.");
     }
 
-    private static Table YearTable(LifetimeResult result)
+    private static Table YearTable(LifetimeResult result, LifetimeOffer offer)
     {
         Table table = Output.NewTable();
         table.AddColumn("year");
-        table.AddFigures("bill as it is");
-        foreach (LifetimeOffer offer in result.Offers)
-            foreach (string header in (string[])["holds", "cycles", "bill", "saved", "net in all"]) table.AddFigures(header);
-        table.Caption = new TableTitle(Markup.Escape("columns repeat for " + string.Join(", ", result.Offers.Select(o => o.Name)) + "; * new cells at the year's start"));
-        for (int t = 0; t < result.AsItIs.Count; t++)
+        foreach (string header in (string[])["holds", "cycles", "shifted, kWh", "bill as it is", "bill", "saved", "incentives", "upkeep", "replaced", "net", "net in all"]) table.AddFigures(header);
+        decimal sum = offer.UpfrontIncentives - (offer.Price ?? 0);
+        foreach (LifetimeYear y in offer.Years)
         {
-            AsItIsYear year = result.AsItIs[t];
-            var cells = new List<string> { string.Create(CultureInfo.InvariantCulture, $"{year.Year} {year.CalendarYear}"), Whole((double)year.Bill) };
-            foreach (LifetimeOffer offer in result.Offers)
-            {
-                LifetimeYear y = offer.Years[t];
-                decimal cumulative = offer.Years.Take(t + 1).Sum(x => x.NetCash) - (offer.Price ?? 0) + offer.UpfrontIncentives;
-                cells.AddRange([
-                    y.CapacityFraction.ToString("0 %", CultureInfo.InvariantCulture) + (y.IsReplaced ? "*" : ""), Number(y.FullCycles, "0"),
-                    Whole((double)y.Bill), Whole((double)y.Saving), offer.Price is null ? "" : Whole((double)cumulative)]);
-            }
-            table.AddTexts(cells);
+            sum += y.NetCash;
+            table.AddTexts(
+                string.Create(CultureInfo.InvariantCulture, $"{y.Year} {y.CalendarYear}"), y.CapacityFraction.ToString("0 %", CultureInfo.InvariantCulture) + (y.IsReplaced ? "*" : ""),
+                Number(y.FullCycles, "0"), Number(y.ShiftedKwh, "#,0"), Whole((double)result.AsItIs[y.Year - 1].Bill), Whole((double)y.Bill), Whole((double)y.Saving),
+                Whole((double)y.IncentivePaid), Whole((double)y.Upkeep), Whole((double)(y.Replacements - y.ResidualValue)), Whole((double)y.NetCash), offer.Price is null ? "" : Whole((double)sum));
         }
         return table;
     }
@@ -136,7 +138,7 @@ internal static class LifetimeText
 
     private static string Return(RatesOfReturn? rates) => rates is null ? ""
         : rates.Only is { } only ? only.Fraction.ToString("0.0 %", CultureInfo.InvariantCulture)
-        : rates.Fractions.Count == 0 ? "none" : "several: none told";
+        : rates.Fractions.Count == 0 ? "none" : rates.Fractions.Count > 1 ? "several" : "none told";
 
     private static string Number(double? value, string form) => value?.ToString(form, CultureInfo.InvariantCulture) ?? "";
 

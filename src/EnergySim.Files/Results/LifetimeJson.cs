@@ -78,6 +78,8 @@ public static class LifetimeJson
         Number(json, "discountedPaybackYears", indicators.DiscountedPaybackYears);
         Number(json, "savingsToInvestment", indicators.SavingsToInvestment);
         Number(json, "costPerKwhShifted", indicators.CostPerKwhShifted);
+        Number(json, "nominalReturnFraction", indicators.NominalReturns.Only?.Fraction);
+        Number(json, "realReturnFraction", indicators.RealReturns.Only?.Fraction);
         json.WriteList("nominalReturnFractions", indicators.NominalReturns.Fractions, r => json.WriteNumberValue(Rounded(r)));
         json.WriteList("realReturnFractions", indicators.RealReturns.Fractions, r => json.WriteNumberValue(Rounded(r)));
         json.WriteEndObject();
@@ -116,6 +118,7 @@ public static class LifetimeJson
         json.WriteNumber("incentivePaid", year.IncentivePaid);
         json.WriteNumber("upkeep", year.Upkeep);
         json.WriteNumber("replacements", year.Replacements);
+        json.WriteNumber("residualValue", year.ResidualValue);
         json.WriteNumber("netCash", year.NetCash);
         json.WriteEndObject();
     }

@@ -47,13 +47,13 @@ internal sealed class BandLayout(LifetimeFrame frame)
     private void LayScale(Box area)
     {
         Sheet sheet = frame.Sheet;
-        _field = area with { Bottom = area.Bottom - (1.5 * sheet.Scale.HeightPx), Left = area.Left + sheet.Scale.SizePx, Right = area.Right - sheet.Scale.SizePx };
         _scale = BillScale.Of(_bands.SelectMany(b => new[] { (decimal)b.Low, (decimal)b.High }), Math.Clamp((int)(area.Width / (7 * sheet.Scale.SizePx)), 2, 8));
+        // The outermost labels stand out by half their width.
+        double inset = _scale.Ticks.Max(t => sheet.Scale.WidthPx(frame.Money.Whole(t))) / 2;
+        _field = area with { Bottom = area.Bottom - (1.5 * sheet.Scale.HeightPx), Left = area.Left + inset, Right = area.Right - inset };
         foreach (decimal tick in _scale.Ticks)
         {
             double x = XOf((double)tick);
-            double half = tick == 0 ? 0.9 : 0.5;
-            _areas.Add(new AreaMark(new Box(x - half, _field.Top, x + half, _field.Bottom), tick == 0 ? Palette.Ink : Palette.Guide));
             frame.Add(TextRole.Tick, frame.Money.Whole(tick), sheet.Scale, x, _field.Bottom + (0.3 * sheet.Scale.SizePx), Align.Middle);
         }
     }
@@ -61,11 +61,17 @@ internal sealed class BandLayout(LifetimeFrame frame)
     private void Row(string cause, int index, Box row)
     {
         Sheet sheet = frame.Sheet;
-        if (index % 2 == 0) _areas.Insert(0, new AreaMark(row, Palette.Band));
+        if (index % 2 == 0) _areas.Add(new AreaMark(row, Palette.Band));
         double name = sheet.BillAmount.HeightPx * 1.15;
         string shares = index == 0 ? "" : " · " + string.Join(" and ", _bands.Select(b => CauseOf(b, cause).Share.ToString("0 %", CultureInfo.InvariantCulture)));
         var label = sheet.Date with { IsBold = index == 0 };
-        frame.Add(TextRole.ScaleTitle, label.Shorten(cause + shares, row.Width), label, row.Left, row.Top + 2);
+        frame.Add(TextRole.ScaleTitle, label.Shorten(cause + shares, row.Width), label, row.Left + 4, row.Top + 2);
+        // Guides lie behind the bars only, so that no line crosses the words.
+        foreach (decimal tick in _scale.Ticks)
+        {
+            double x = XOf((double)tick), half = tick == 0 ? 0.9 : 0.5;
+            _areas.Add(new AreaMark(new Box(x - half, row.Top + name + 3, x + half, row.Bottom), tick == 0 ? Palette.Ink : Palette.Guide));
+        }
         double top = row.Top + name + 4, thick = Math.Min((row.Bottom - top - 3) / _bands.Length, 2.2 * sheet.Scale.SizePx);
         for (int i = 0; i < _bands.Length; i++)
         {

@@ -11,7 +11,9 @@ public sealed record RatesOfReturn
     private const double LeastLogRate = -4.6, MostLogRate = 4.6;
     private const int Steps = 4600;
 
-    private RatesOfReturn(IReadOnlyList<double> fractions, MoneyBasis basis) => (Fractions, Basis) = (fractions, basis);
+    private readonly bool _telling;
+
+    private RatesOfReturn(IReadOnlyList<double> fractions, MoneyBasis basis, bool telling) => (Fractions, Basis, _telling) = (fractions, basis, telling);
 
     /// <summary>The rates, rising, between −99 % and 9,900 % a year.</summary>
     public IReadOnlyList<double> Fractions { get; }
@@ -19,8 +21,11 @@ public sealed record RatesOfReturn
     /// <summary>Whether inflation is in them.</summary>
     public MoneyBasis Basis { get; }
 
-    /// <summary>The rate where there is just one; else null.</summary>
-    public AnnualRate? Only => Fractions.Count == 1 ? new AnnualRate(Fractions[0], Basis) : null;
+    /// <summary>
+    /// The rate where there is just one and it means something: the flows, or their running sum, change sign once. Flows that turn again
+    /// (a late replacement) can leave a single rate far from any yield. Else null.
+    /// </summary>
+    public AnnualRate? Only => Fractions.Count == 1 && _telling ? new AnnualRate(Fractions[0], Basis) : null;
 
     /// <summary>Finds the rates: changes of sign on a fine grid of ln(1 + r), each then halved down.</summary>
     public static RatesOfReturn Of(CashFlows flows)
@@ -36,7 +41,13 @@ public sealed record RatesOfReturn
             if (high != 0) low = high;
             lowX = highX;
         }
-        return new RatesOfReturn(roots, flows.Basis);
+        return new RatesOfReturn(roots, flows.Basis, SignChanges([flows.Upfront, .. flows.Yearly]) == 1 || SignChanges(flows.Cumulative()) == 1);
+    }
+
+    private static int SignChanges(IReadOnlyList<double> amounts)
+    {
+        double[] all = [.. amounts.Where(a => a != 0)];
+        return all.Zip(all.Skip(1)).Count(pair => pair.First < 0 != pair.Second < 0);
     }
 
     private static double Root(CashFlows flows, double lowX, double highX, double low)

@@ -81,7 +81,7 @@ internal static class Financed
             LifetimeYear year = money.Years[t];
             bool isOwner = t >= lease.Years;
             yearly[t] = isOwner
-                ? (buyout is null ? 0 : (double)(year.Saving + money.PaidInYear(t, isOwner) - year.Upkeep - year.Replacements))
+                ? (buyout is null ? 0 : (double)(year.Saving + money.PaidInYear(t, isOwner) - year.Upkeep - year.Replacements + year.ResidualValue))
                 : (double)(year.Saving + money.PaidInYear(t, isOwner)) - paid;
         }
         var flows = new CashFlows { Basis = MoneyBasis.Nominal, Upfront = 0, Yearly = yearly };

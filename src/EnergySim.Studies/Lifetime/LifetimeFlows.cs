@@ -31,6 +31,9 @@ internal sealed record OfferYear
     /// <summary>Share of the first usable energy that the year begins with, 0–1; 0 = out of service.</summary>
     public required double CapacityFraction { get; init; }
 
+    /// <summary>The share that it ends with.</summary>
+    public required double EndCapacityFraction { get; init; }
+
     /// <summary>Usable energy, kWh.</summary>
     public required double UsableKwh { get; init; }
 

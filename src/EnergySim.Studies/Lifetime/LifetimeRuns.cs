@@ -97,6 +97,7 @@ internal sealed class LifetimeRuns
         return new OfferYear
         {
             CapacityFraction = fraction,
+            EndCapacityFraction = cells.CapacityFraction,
             UsableKwh = plant.UsableKwh,
             FullCycles = first.Plant.UsableKwh > 0 ? outKwh / first.Plant.UsableKwh : 0,
             GivenKwh = given,

@@ -53,7 +53,7 @@ internal static class LifetimeWords
         var notes = new List<string>();
         if (home.Note.Length > 0) notes.Add(home.Note);
         notes.Add("Each year is simulated again on the days of the data, with the capacity that it begins with, its sun, load, prices and export terms; nothing is multiplied by a number of years.");
-        notes.Add(Say($"Money is nominal: rates hold {terms.InflationFraction:0.##%} inflation a year. Flows are at the years' ends; discount rate {terms.DiscountFraction:0.##%} nominal, {terms.Discount.In(MoneyBasis.Real, terms.InflationFraction).Fraction:0.##%} real. Nothing is worth anything after the last year."));
+        notes.Add(Say($"Money is nominal: rates hold {terms.InflationFraction:0.##%} inflation a year. Flows are at the years' ends; discount rate {terms.DiscountFraction:0.##%} nominal, {terms.Discount.In(MoneyBasis.Real, terms.InflationFraction).Fraction:0.##%} real. After the last year nothing is worth anything but cells that came within the years, by the share of their life that is left."));
         if (terms.Unstated.Count > 0) notes.Add($"Not stated, so at the default: {string.Join("; ", terms.Unstated)}.");
         foreach (Incentive incentive in terms.Incentives)
             if (!incentive.Holds(finished)) notes.Add(Say($"{incentive.Name}: not counted; an installation finished on {finished:uuuu-MM-dd} is outside its dates."));

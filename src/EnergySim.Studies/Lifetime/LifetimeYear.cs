@@ -36,8 +36,11 @@ public sealed record LifetimeYear
     /// <summary>Replacements, less one that the offer saves; negative where it saves more.</summary>
     public required decimal Replacements { get; init; }
 
-    /// <summary>What comes in: saving + incentives − upkeep − replacements.</summary>
-    public decimal NetCash => Saving + IncentivePaid - Upkeep - Replacements;
+    /// <summary>In the last year, what cells that came within the horizon are still worth: what they cost by the share of their life that is left.</summary>
+    public required decimal ResidualValue { get; init; }
+
+    /// <summary>What comes in: saving + incentives − upkeep − replacements + residual value.</summary>
+    public decimal NetCash => Saving + IncentivePaid - Upkeep - Replacements + ResidualValue;
 
     /// <summary>True when new cells came at its start.</summary>
     public required bool IsReplaced { get; init; }

@@ -44,9 +44,9 @@ internal sealed class OfferMoney
     /// <summary>Bills saved alone.</summary>
     public CashFlows BillSavings => Flows(0, y => y.Saving);
 
-    /// <summary>Price less what is paid for it, and replacements, as positive costs.</summary>
+    /// <summary>Price less what is paid for it, and replacements less what is left of them, as positive costs.</summary>
     /// <exception cref="InvalidOperationException">The offer states no price.</exception>
-    public CashFlows Investment => Flows((Offer.Price ?? throw new InvalidOperationException($"{Offer.Name} states no price.")) - UpfrontIncentives, y => y.Replacements);
+    public CashFlows Investment => Flows((Offer.Price ?? throw new InvalidOperationException($"{Offer.Name} states no price.")) - UpfrontIncentives, y => y.Replacements - y.ResidualValue);
 
     /// <summary>Everything, bought for cash.</summary>
     public CashFlows Cash => Savings.Less(Investment);
@@ -86,8 +86,19 @@ internal sealed class OfferMoney
             IncentivePaid = PaidInYear(index, isOwner: true),
             Upkeep = Cents((double)_terms.UpkeepPerYear * costs),
             Replacements = Cents(replaced * costs),
+            ResidualValue = index == _flows.Years.Count - 1 ? ResidualValue() : 0,
             IsReplaced = year.IsReplaced,
         };
+    }
+
+    // Straight from new to the end of life; the first cells, and all else, are worth nothing at the end.
+    private decimal ResidualValue()
+    {
+        int last = _flows.Years.Count - 1, came = last;
+        while (came >= 0 && !_flows.Years[came].IsReplaced) came--;
+        if (came < 0) return 0;
+        double end = _terms.Life.EndOfLifeFraction, left = end < 1 ? Math.Max(0, (_flows.Years[last].EndCapacityFraction - end) / (1 - end)) : 0;
+        return Cents((double)_terms.Life.Replacement!.PricePerUnit * Offer.Units * GrownPlan.Factor(_terms.Growth.Costs, came) * left);
     }
 
     private CashFlows Flows(decimal upfront, Func<LifetimeYear, decimal> yearly) =>

@@ -87,7 +87,7 @@ public sealed class MoneyFileTests : IDisposable
     [InlineData("addedLoads: [{ name: car, from: soon, kwhPerDay: 8 }]", "line 10 column 35, money.addedLoads[1].from: \"soon\" is no date; write 2025-01-31")]
     [InlineData("addedLoads: [{ name: car, from: 2027-01-01, kwhPerDay: -8 }]", "line 10 column 58, money.addedLoads[1].kwhPerDay: \"-8\" is below 0")]
     [InlineData("exportChanges: [{ from: 2030-01-01 }]", "line 10 column 19, money.exportChanges[1]: price or tariff is missing")]
-    [InlineData("exportChanges: [{ from: 2030-01-01, price: 0.05 }, { from: 2029-01-01, price: 0.04 }]", "line 10 column 61, money.exportChanges[2].from: \"2029-01-01\" does not come after 2030-01-01")]
+    [InlineData("exportChanges: [{ from: 2030-01-01, price: 0.05 }, { from: 2029-01-01, price: 0.04 }]", "line 10 column 62, money.exportChanges[2].from: \"2029-01-01\" does not come after 2030-01-01")]
     [InlineData("exportChanges: [{ from: 2030-01-01, tariff: absent.yaml }]", "absent.yaml: there is no such file")]
     [InlineData("life: { endOfLife: 120 % }", "line 10 column 22, money.life.endOfLife: \"120 %\" is above 100 %; a share lies between 0 and 1, or 0 % and 100 %")]
     [InlineData("life: { warrantyYears: 0 }", "line 10 column 26, money.life.warrantyYears: \"0\" is not above 0")]

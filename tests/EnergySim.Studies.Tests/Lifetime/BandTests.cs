@@ -69,16 +69,16 @@ public class BandTests
     [Fact]
     public void BreakEven_PriceAndGrowth_AreWhereTheSecondBatteryBeginsToPay()
     {
-        BreakEven even = Assert.Single(LifetimeStudy.Of(SmallHome.Of(s_terms)).BreakEvens);
-        Assert.Equal(("One", "Two", 3000m), (even.First, even.Second, even.AddedPrice));
         Home home = SmallHome.Of(s_terms);
         BreakEven Again(MoneyTerms terms, decimal secondPrice) =>
-            LifetimeStudy.Of(home with { Money = terms, Offers = [home.Offers[0], home.Offers[1] with { Price = secondPrice }] }).BreakEvens[0];
+            Assert.Single(LifetimeStudy.Of(home with { Money = terms, Offers = [home.Offers[0], home.Offers[1] with { Price = secondPrice }] }).BreakEvens);
+        BreakEven even = Again(s_terms, 8000);
+        Assert.Equal(("One", "Two", 4000m), (even.First, even.Second, even.AddedPrice));
         Assert.False(even.Pays);
         Assert.True(even.PaysUpToAddedPrice > 0);
         Assert.Equal(0, Again(s_terms, 4000 + even.PaysUpToAddedPrice).AddedNetPresentValue, 0.011);
         Assert.NotNull(even.PaysFromGrowth);
-        Assert.Equal(0, Again(s_terms with { Growth = s_terms.Growth with { Energy = even.PaysFromGrowth.Value } }, 7000).AddedNetPresentValue, 1);
+        Assert.Equal(0, Again(s_terms with { Growth = s_terms.Growth with { Energy = even.PaysFromGrowth.Value } }, 8000).AddedNetPresentValue, 1);
         // Half the break-even price pays, and no longer window is then asked for.
         BreakEven cheap = Again(s_terms, 4000 + Math.Floor(even.PaysUpToAddedPrice / 2));
         Assert.True(cheap.Pays);

@@ -29,7 +29,7 @@ internal static class LifetimeVerb
     private static int Run(string path, string? tariff, bool asJson, string? charts, TextWriter output)
     {
         HomeReading reading = HomeFile.Read(path, tariff);
-        LifetimeResult result = LifetimeStudy.Of(reading.Home);
+        LifetimeResult result = LifetimeStudy.Of(reading.Home, reading.Outage.StartCharge);
         if (asJson) Output.WriteJson(output, stream => LifetimeJson.Write(stream, result));
         else LifetimeText.Write(output, result, reading.Repairs);
         if (charts is not null) WriteCharts(result, charts, asJson ? TextWriter.Null : output);

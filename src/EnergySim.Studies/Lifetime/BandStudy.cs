@@ -2,6 +2,7 @@ using System.Globalization;
 using EnergySim.Economics;
 using EnergySim.Profiles;
 using EnergySim.Studies.Finance;
+using EnergySim.Studies.Outages;
 
 namespace EnergySim.Studies.Lifetime;
 
@@ -21,15 +22,17 @@ internal sealed class BandStudy
     /// <param name="terms">What is assumed, nominal.</param>
     /// <param name="flows">The likely years.</param>
     /// <param name="likely">The likely money.</param>
+    /// <param name="weatherYears">Other years of weather on the home's own days; none = the stated shares of the data's sun.</param>
     /// <exception cref="ArgumentException">A bound is below the saving that it bounds.</exception>
-    public BandStudy(Home home, MoneyTerms terms, LifetimeFlows flows, LifetimeMoney likely)
+    public BandStudy(Home home, MoneyTerms terms, LifetimeFlows flows, LifetimeMoney likely, IReadOnlyList<WeatherYear> weatherYears)
     {
         (_likely, _discount) = (likely, terms.Discount);
         PlanByYear plans = LifetimeRuns.PlanOf(home, terms);
         BandTerms bands = terms.Bands;
         LifetimeMoney With(double solar, double load) => LifetimeMoney.Of(LifetimeRuns.Of(home, terms, solar, load), terms, plans);
         LifetimeMoney Growing(double rate) => LifetimeMoney.Of(flows, terms with { Growth = terms.Growth.WithEnergy(rate) }, plans);
-        if (home.Solar is not null)
+        if (home.Solar is not null && weatherYears.Count > 0) AddWeatherYears(home, terms, plans, weatherYears);
+        else if (home.Solar is not null)
             Add(Words($"weather: sun {bands.SolarLowFraction:0.#%} or {bands.SolarHighFraction:0.#%} of the data's"), With(bands.SolarLowFraction, 1), With(bands.SolarHighFraction, 1));
         Add(Words($"load: {bands.LoadFraction:0.#%} less or more"), With(1, 1 - bands.LoadFraction), With(1, 1 + bands.LoadFraction));
         Add(Words($"energy prices: {bands.GrowthLowFraction:0.#%} or {bands.GrowthHighFraction:0.#%} a year, not {terms.Growth.Energy:0.#%}"), Growing(bands.GrowthLowFraction), Growing(bands.GrowthHighFraction));
@@ -67,6 +70,18 @@ internal sealed class BandStudy
 
     private void Add(string cause, LifetimeMoney a, LifetimeMoney b) => _cases.Add((cause, a, b, false));
 
+    // The years whose first offer saves about a tenth and nine tenths of the way up; each then stands for all the years to come.
+    private void AddWeatherYears(Home home, MoneyTerms terms, PlanByYear plans, IReadOnlyList<WeatherYear> others)
+    {
+        WeatherYear[] all = [new WeatherYear("the data's own", home.Solar!.Profile), .. others];
+        LifetimeMoney Under(WeatherYear year, MoneyTerms over) =>
+            LifetimeMoney.Of(LifetimeRuns.Of(home with { Solar = home.Solar with { Profile = year.Solar } }, over), over, plans);
+        WeatherYear[] bySaving = [.. all.OrderBy(y => Under(y, terms with { HorizonYears = 1 }).Offers[0].Years[0].Saving)];
+        int tenth = (int)Math.Round(0.1 * (bySaving.Length - 1));
+        WeatherYear poor = bySaving[tenth], good = bySaving[bySaving.Length - 1 - tenth];
+        Add(Words($"weather: like {poor.Name} or like {good.Name} in every year, of {all.Length} years"), Under(poor, terms), Under(good, terms));
+    }
+
     // What going to hours changes is about what the data's own means still hide, in the other direction.
     private void AddResolution(Home home, MoneyTerms terms, LifetimeFlows flows, PlanByYear plans)
     {
@@ -89,8 +104,8 @@ internal sealed class BandStudy
         {
             if (!terms.Bands.BoundSavingByOffer.TryGetValue(o.Offer.Name, out decimal bound)) return 1;
             decimal saving = o.Years[0].Saving;
-            if (bound < saving) throw new ArgumentException(Words($"{o.Offer.Name}: the bound of {bound:#,0.00} a year is below the saving of {saving:#,0.00} that it bounds."), nameof(terms));
-            return saving > 0 ? (double)(bound / saving) : 1;
+            if (bound < saving - 1) throw new ArgumentException(Words($"{o.Offer.Name}: the bound of {bound:#,0.00} a year is below the saving of {saving:#,0.00} that it bounds."), nameof(terms));
+            return saving > 0 ? Math.Max(1, (double)(bound / saving)) : 1;
         })];
     }
 

@@ -9,20 +9,21 @@ public static class LifetimeStudy
 {
     /// <summary>Asks what a home's offers come to over the years that its money terms state.</summary>
     /// <param name="home">The home.</param>
-    /// <param name="startCharge">What is assumed of outages beside these figures.</param>
+    /// <param name="outage">What is asked of outages beside these figures: the charge when one starts, which is told, and years of weather, which make a band; null = the defaults.</param>
     /// <exception cref="ArgumentException">The data are not of one year, a term is out of its range, or an offer cannot be run.</exception>
     /// <exception cref="MissingAssumptionsException">An assumption that belongs to every saving is not known.</exception>
-    public static LifetimeResult Of(Home home, StartCharge startCharge = StartCharge.Everyday)
+    public static LifetimeResult Of(Home home, OutageTerms? outage = null)
     {
         ArgumentNullException.ThrowIfNull(home);
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
+        outage ??= new OutageTerms();
         MoneyTerms terms = home.Money.InNominal();
         LifetimeFlows flows = LifetimeRuns.Of(home, terms);
         PlanByYear plans = LifetimeRuns.PlanOf(home, terms);
         LifetimeMoney money = LifetimeMoney.Of(flows, terms, plans);
-        var bands = new BandStudy(home, terms, flows, money);
+        var bands = new BandStudy(home, terms, flows, money, outage.WeatherYears);
         LifetimeOffer[] offers = [.. money.Offers.Select((o, i) => Told(o, terms, bands.Of(i)))];
-        var disclosure = Disclosure.Of(LifetimeWords.Told(home, terms, flows, startCharge, offers[0].Bands));
+        var disclosure = Disclosure.Of(LifetimeWords.Told(home, terms, flows, outage.StartCharge, offers[0].Bands));
         return new LifetimeResult
         {
             Home = home.Name,
@@ -34,7 +35,7 @@ public static class LifetimeStudy
             AsItIs = money.AsItIs,
             Offers = offers,
             BreakEvens = new BreakEvenStudy(home, terms, flows, money, bands).All(),
-            NotQuantified = LifetimeWords.NotQuantified(home, terms),
+            NotQuantified = LifetimeWords.NotQuantified(home, terms, outage),
             Notes = LifetimeWords.Notes(home, terms, money, plans.FirstDayOf(1)),
         };
     }

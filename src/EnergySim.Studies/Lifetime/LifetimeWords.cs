@@ -32,7 +32,7 @@ internal static class LifetimeWords
     }
 
     /// <summary>What no band holds.</summary>
-    public static IReadOnlyList<string> NotQuantified(Home home, MoneyTerms terms)
+    public static IReadOnlyList<string> NotQuantified(Home home, MoneyTerms terms, OutageTerms outage)
     {
         var unknowns = new List<string>
         {
@@ -43,7 +43,7 @@ internal static class LifetimeWords
             "Heat and cold at the place of the battery, which change its ageing.",
         };
         if (terms.Bands.BoundSavingByOffer.Count == 0) unknowns.Add("Control: what a better rule than the stated one would save; no bound is stated.");
-        if (home.Solar is not null) unknowns.Add("Weather beyond the stated range: the data are of one year.");
+        if (home.Solar is not null) unknowns.Add(outage.WeatherYears.Count > 0 ? "Weather unlike the years that are stated." : "Weather beyond the stated range: the data are of one year.");
         return unknowns;
     }
 

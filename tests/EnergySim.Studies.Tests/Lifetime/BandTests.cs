@@ -1,5 +1,6 @@
 using EnergySim.Economics;
 using EnergySim.Studies.Lifetime;
+using EnergySim.Studies.Outages;
 using EnergySim.TestData;
 using CsCheck;
 
@@ -51,6 +52,20 @@ public class BandTests
         // The band of the cash ends where that of its payback begins.
         Assert.Equal(s_terms.HorizonYears + 1, result.Offers[0].Bands.Cumulative.Count);
         Assert.Equal((-4000d, -4000d), result.Offers[0].Bands.Cumulative[0]);
+    }
+
+    [Fact]
+    public void WeatherYears_MakeTheBandOfWeather()
+    {
+        Home home = SmallHome.Of(s_terms) with { Offers = [SmallHome.Offer("One", 1, 4000)] };
+        WeatherYear Year(string name, double factor) => new(name, home.Solar!.Profile.Scaled(factor));
+        var outage = new OutageTerms { WeatherYears = [Year("1998", 0.2), Year("2003", 1.1)] };
+        LifetimeResult result = LifetimeStudy.Of(home, outage);
+        BandCause weather = result.Offers[0].Bands.FirstYearSaving.Causes.Single(c => c.Name.StartsWith("weather", StringComparison.Ordinal));
+        double Saving(double factor) => (double)ComparisonStudy.Of(home with { Solar = home.Solar! with { Profile = home.Solar.Profile.Scaled(factor) } }).Columns[1].AnnualSaving;
+        double[] savings = [Saving(0.2), Saving(1), Saving(1.1)];
+        Assert.Equal((savings.Min(), savings.Max()), (weather.Low, weather.High));
+        Assert.Contains("of 3 years", weather.Name, StringComparison.Ordinal);
     }
 
     [Fact]

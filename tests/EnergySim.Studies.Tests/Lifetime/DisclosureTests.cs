@@ -73,7 +73,7 @@ public class DisclosureTests
     [Fact]
     public void Headline_HasItsBandInWords()
     {
-        LifetimeResult result = LifetimeStudy.Of(SmallHome.Of(new MoneyTerms { HorizonYears = 6 }), StartCharge.Reserve);
+        LifetimeResult result = LifetimeStudy.Of(SmallHome.Of(new MoneyTerms { HorizonYears = 6 }), new OutageTerms { StartCharge = StartCharge.Reserve });
         Band first = result.Offers[0].Bands.FirstYearSaving;
         Assert.StartsWith(FormattableString.Invariant($"One: saves {first.Likely:#,0} ({first.Low:#,0} to {first.High:#,0}) USD in the first year"), result.Headlines[0].Text, StringComparison.Ordinal);
         Assert.Equal("the reserve and no more", result.Disclosure.StartOfOutageCharge);

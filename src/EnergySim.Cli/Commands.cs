@@ -36,6 +36,7 @@ public static class Commands
             CheckVerb.Command(output),
             OutageVerb.Command(output),
             StrategiesVerb.Command(output),
+            LifetimeVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

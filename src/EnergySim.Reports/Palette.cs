@@ -63,13 +63,21 @@ public static class Palette
     public static IReadOnlyList<BarStyle> StylesOf(IReadOnlyList<ComparisonColumn> columns)
     {
         ArgumentNullException.ThrowIfNull(columns);
-        if (columns.Count > MostColumns)
-            throw new ArgumentException($"{columns.Count} columns; a picture tells {MostColumns} apart.", nameof(columns));
-        var styles = new BarStyle?[columns.Count];
+        return StylesOf([.. columns.Select(c => c.BatteryUnits)]);
+    }
+
+    /// <summary>The same by the columns' numbers of batteries; the first is the home as it is.</summary>
+    /// <exception cref="ArgumentException">There are more columns than <see cref="MostColumns"/>.</exception>
+    public static IReadOnlyList<BarStyle> StylesOf(IReadOnlyList<int> batteryUnits)
+    {
+        ArgumentNullException.ThrowIfNull(batteryUnits);
+        if (batteryUnits.Count > MostColumns)
+            throw new ArgumentException($"{batteryUnits.Count} columns; a picture tells {MostColumns} apart.", nameof(batteryUnits));
+        var styles = new BarStyle?[batteryUnits.Count];
         var free = new List<BarStyle> { ThirdOffer, FourthOffer, OneBattery, TwoBatteries };
         for (int i = 0; i < styles.Length; i++)
         {
-            BarStyle? own = i == 0 ? AsItIs : columns[i].BatteryUnits switch { 1 => OneBattery, 2 => TwoBatteries, _ => null };
+            BarStyle? own = i == 0 ? AsItIs : batteryUnits[i] switch { 1 => OneBattery, 2 => TwoBatteries, _ => null };
             if (i == 0 || (own is not null && free.Remove(own))) styles[i] = own;
         }
         for (int i = 0; i < styles.Length; i++)

@@ -113,7 +113,7 @@ public sealed record Installation
     private static SetPoints NoBattery(Profile load) => SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), load.Axis.Count);
 
     /// <summary>What the inverter on the wall makes of the roof's power.</summary>
-    private sealed record WallSolar(Profile Ac, double ClippedKwh)
+    internal sealed record WallSolar(Profile Ac, double ClippedKwh)
     {
         public static WallSolar Of(HomeSolar solar)
         {

@@ -1,3 +1,4 @@
+using EnergySim.Economics;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
 using EnergySim.Strategies;
@@ -38,6 +39,9 @@ public sealed record Home
 
     /// <summary>The offers, each compared with the home as it is.</summary>
     public required IReadOnlyList<Offer> Offers { get; init; }
+
+    /// <summary>What is assumed of the years to come.</summary>
+    public MoneyTerms Money { get; init; } = new();
 }
 
 /// <summary>The account with the utility: what differs from customer to customer on one plan.</summary>

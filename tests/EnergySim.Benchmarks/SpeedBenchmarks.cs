@@ -15,6 +15,7 @@ public class SpeedBenchmarks
     private readonly YearOfOutages _outages = new(neverMeet: false);
     private readonly YearOfOutages _apart = new(neverMeet: true);
     private readonly YearOfSun _sun;
+    private readonly LifetimeYears _lifetime = new();
     private MeterSums? _sums;
 
     public SpeedBenchmarks() => _sun = new YearOfSun(_year.Axis);
@@ -54,4 +55,10 @@ public class SpeedBenchmarks
 
     [Benchmark(Description = "the same, sky shared")]
     public object SolarUnderSharedSky() => _sun.UnderSharedSky();
+
+    [Benchmark(Description = "25 years, as it is and three offers")]
+    public IReadOnlyList<IReadOnlyList<decimal>> Lifetime() => _lifetime.Bills();
+
+    [Benchmark(Description = "the same with bands and break-even")]
+    public Studies.Lifetime.LifetimeResult LifetimeWithBands() => _lifetime.Study();
 }

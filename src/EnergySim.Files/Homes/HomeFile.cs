@@ -1,3 +1,4 @@
+using EnergySim.Economics;
 using EnergySim.Profiles;
 using EnergySim.Studies.Outages;
 using EnergySim.Tariffs;
@@ -51,6 +52,7 @@ public static class HomeFile
         Service service = ReadService(map);
         Account account = ReadAccount(map);
         OutageTerms outage = new OutageReader(load, m => zone is null ? null : ReadProfile(m, zone, step, problems, repairs)).Read(map);
+        MoneyTerms money = new MoneyReader(map, [.. map.Maps("offers", HomeSections.Offer).Select(o => o.Word("offer"))], tariff, file => TariffFile.Read(Beside(path, file), problems)).Read();
         string name = map.Name("home");
         if (problems.Count > 0) return null;
         var home = new Home
@@ -65,6 +67,7 @@ public static class HomeFile
             Account = account,
             Service = service,
             Offers = [.. offers.Select(o => o!)],
+            Money = money,
         };
         return new HomeReading(home, repairs) { Outage = outage };
     }

@@ -7,7 +7,7 @@ internal static class HomeSections
         ["unit", "stamp", "stampColumns", "clock", "pattern", "year", "stepMinutes", "clockChange"];
 
     public static Section Home { get; } = new(
-        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes", "outage"]);
+        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes", "outage", "money"]);
 
     public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval"]);
 
@@ -37,5 +37,5 @@ internal static class HomeSections
 
     public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
 
-    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All];
+    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All, .. MoneySections.All];
 }

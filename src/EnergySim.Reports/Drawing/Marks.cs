@@ -59,3 +59,6 @@ internal sealed record BarMark(int Column, int Bill, Box Box, BarStyle Style);
 
 /// <summary>The sample of a column's style beside its name.</summary>
 internal sealed record SampleMark(int Column, Box Box, BarStyle Style);
+
+/// <summary>A line through points.</summary>
+internal sealed record PathMark(IReadOnlyList<(double X, double Y)> Points, double WidthPx, Colour Colour);

@@ -24,6 +24,8 @@ internal sealed record Picture
 
     public required IReadOnlyList<BarMark> Bars { get; init; }
 
+    public IReadOnlyList<PathMark> Paths { get; init; } = [];
+
     public required IReadOnlyList<SampleMark> Samples { get; init; }
 
     public required IReadOnlyList<TextMark> Texts { get; init; }
@@ -37,6 +39,7 @@ internal sealed record Picture
         foreach (LineMark guide in Guides) painter.Line(guide);
         foreach (BarMark bar in Bars) painter.Bar(bar.Box, bar.Style);
         painter.Line(ZeroLine);
+        foreach (PathMark path in Paths) painter.Path(path);
         foreach (SampleMark sample in Samples) painter.Bar(sample.Box, sample.Style);
         foreach (TextMark text in Texts) painter.Text(text);
     }

@@ -32,6 +32,16 @@ internal sealed class SkiaPainter(SKCanvas canvas) : IPainter
         canvas.DrawLine((float)mark.Left, (float)mark.Y, (float)mark.Right, (float)mark.Y, paint);
     }
 
+    public void Path(PathMark mark)
+    {
+        using SKPaint paint = Stroked(mark.Colour, mark.WidthPx);
+        paint.StrokeJoin = SKStrokeJoin.Round;
+        paint.StrokeCap = SKStrokeCap.Round;
+        using var path = new SKPath();
+        path.AddPoly([.. mark.Points.Select(p => new SKPoint((float)p.X, (float)p.Y))], close: false);
+        canvas.DrawPath(path, paint);
+    }
+
     public void Bar(Box box, BarStyle style)
     {
         Area(new AreaMark(box, style.Fill));

@@ -48,6 +48,18 @@ internal sealed class SvgPainter : IPainter
         _xml.WriteEndElement();
     }
 
+    public void Path(PathMark mark)
+    {
+        Open("polyline");
+        Attribute("points", string.Join(' ', mark.Points.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.###},{p.Y:0.###}"))));
+        Attribute("fill", "none");
+        Attribute("stroke", mark.Colour.Hex);
+        Attribute("stroke-width", mark.WidthPx);
+        Attribute("stroke-linejoin", "round");
+        Attribute("stroke-linecap", "round");
+        _xml.WriteEndElement();
+    }
+
     public void Bar(Box box, BarStyle style)
     {
         Area(new AreaMark(box, style.Fill));

@@ -25,6 +25,26 @@ public sealed class MeterSums
         DemandKw = new double[calendar.Demand.Cells.Count];
     }
 
+    private MeterSums(MeterSums same, TariffCalendar calendar, double exportFactor)
+    {
+        Calendar = calendar;
+        (_importKwh, _exportKwh, _loadKwh) = (same._importKwh, same._exportKwh, same._loadKwh);
+        (EventKwh, ChargedExportKwh, RewardedExportKwh, SolarKwh, DemandKw) = (same.EventKwh, same.ChargedExportKwh, same.RewardedExportKwh, same.SolarKwh, same.DemandKw);
+        ExportValue = (double[,])same.ExportValue.Clone();
+        for (int part = 0; part < ExportValue.GetLength(0); part++)
+            for (int bill = 0; bill < ExportValue.GetLength(1); bill++) ExportValue[part, bill] *= exportFactor;
+    }
+
+    /// <summary>The same sums at other prices.</summary>
+    /// <param name="calendar">The plan as <see cref="TariffCalendar.WithPrices"/> gives it.</param>
+    /// <param name="exportFactor">What the prices of exported energy are multiplied by.</param>
+    public MeterSums AtPrices(TariffCalendar calendar, double exportFactor)
+    {
+        ArgumentNullException.ThrowIfNull(calendar);
+        if (!ReferenceEquals(calendar.Buckets, Calendar.Buckets)) throw new ArgumentException("The calendar was laid for other sums.", nameof(calendar));
+        return new MeterSums(this, calendar, exportFactor);
+    }
+
     /// <summary>The plan on its axis.</summary>
     public TariffCalendar Calendar { get; }
 

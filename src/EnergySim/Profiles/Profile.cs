@@ -57,6 +57,16 @@ public sealed class Profile
         return new Profile(Axis, kw.AsSpan());
     }
 
+    /// <summary>Every value times a factor, finite and ≥ 0; the profile itself where that is 1.</summary>
+    public Profile Scaled(double factor)
+    {
+        if (!(factor >= 0) || double.IsInfinity(factor)) throw new ArgumentOutOfRangeException(nameof(factor), factor, "Power is not multiplied by less than 0.");
+        if (factor == 1) return this;
+        var kw = new double[_kw.Length];
+        for (int i = 0; i < kw.Length; i++) kw[i] = _kw[i] * factor;
+        return new Profile(Axis, kw);
+    }
+
     /// <summary>
     /// The same span in intervals of another length, with the same energy: to finer intervals the power is held, to coarser ones it is
     /// averaged, and where neither length divides the other each new interval takes its share of every old one.

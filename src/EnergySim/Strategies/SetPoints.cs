@@ -69,6 +69,20 @@ public sealed class SetPoints
                     $"The battery would sell down to {_rows[i].SellDownKwh:0.###} kWh while the grid may charge it to {_rows[i].GridCeilingKwh:0.###} kWh: it would buy and sell the same energy."));
     }
 
+    /// <summary>The same wants of a plant that holds another amount: every level keeps its share of usable energy.</summary>
+    /// <param name="before">The plant that these rows were compiled for.</param>
+    /// <param name="after">The plant with its new highest energy; its lowest is the same.</param>
+    public SetPoints ForCapacity(Equipment.Plant before, Equipment.Plant after)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        double ratio = before.UsableKwh > 0 ? after.UsableKwh / before.UsableKwh : 1;
+        double Level(double kwh) => kwh <= before.LowestKwh || double.IsInfinity(kwh) ? kwh : before.LowestKwh + ((kwh - before.LowestKwh) * ratio);
+        return new SetPoints(
+            [.. _rows.Select(r => r with { FloorKwh = Level(r.FloorKwh), SolarCeilingKwh = Level(r.SolarCeilingKwh), GridCeilingKwh = Level(r.GridCeilingKwh), SellDownKwh = Level(r.SellDownKwh) })],
+            _picks);
+    }
+
     /// <summary>The same row in every interval.</summary>
     public static SetPoints Always(SetPointRow row, int count) => new([row], new int[count]);
 

@@ -12,7 +12,7 @@ public sealed class DayRules
     private readonly Season[] _seasons;
     private readonly HashSet<LocalDate> _holidays;
     private readonly HashSet<LocalDate> _eventDates;
-    private readonly Dictionary<(string Season, DayType Day), string?[]> _periods = [];
+    private readonly Dictionary<(string Season, DayType Day), string?[]> _periods;
 
     /// <param name="version">The version.</param>
     /// <param name="firstYear">First year whose holidays are wanted.</param>
@@ -28,7 +28,18 @@ public sealed class DayRules
         _eventDates = [.. version.Events?.Dates ?? []];
         NamesHolidays = version.Periods.Any(p => p.Days.Contains(DayType.Holiday));
         NamesEvents = version.Periods.Any(p => p.Days.Contains(DayType.Event));
+        _periods = [];
     }
+
+    private DayRules(DayRules same, TariffVersion priced)
+    {
+        Version = priced;
+        (_seasons, _holidays, _eventDates, _periods) = (same._seasons, same._holidays, same._eventDates, same._periods);
+        (NamesHolidays, NamesEvents) = (same.NamesHolidays, same.NamesEvents);
+    }
+
+    /// <summary>The same rules of days with the prices of another version.</summary>
+    internal DayRules WithPricesOf(TariffVersion priced) => new(this, priced);
 
     /// <summary>The version.</summary>
     public TariffVersion Version { get; }

@@ -61,6 +61,37 @@ public sealed class TariffCalendar
         Notes = notes;
     }
 
+    private TariffCalendar(TariffCalendar laid, Tariff priced)
+    {
+        Tariff = priced;
+        Axis = laid.Axis;
+        Bills = laid.Bills;
+        _rules = [.. priced.Versions.Select((v, i) => laid._rules[i].WithPricesOf(v))];
+        _firstDay = laid._firstDay;
+        _days = laid._days;
+        (_bucketOf, Buckets) = (laid._bucketOf, laid.Buckets);
+        _flags = laid._flags;
+        Parts = laid.Parts;
+        Demand = laid.Demand;
+        ExportPrices = laid.ExportPrices;
+        HasWindows = laid.HasWindows;
+        Runs = laid.Runs;
+        Notes = laid.Notes;
+    }
+
+    /// <summary>
+    /// The same plan at other prices, without laying it again. Export prices by the hour stay as they were laid:
+    /// <see cref="Billing.MeterSums.AtPrices"/> brings their growth.
+    /// </summary>
+    /// <param name="priced">The plan with the same versions, seasons, periods and charges, in the same order.</param>
+    /// <exception cref="ArgumentException">It has another number of versions.</exception>
+    public TariffCalendar WithPrices(Tariff priced)
+    {
+        ArgumentNullException.ThrowIfNull(priced);
+        if (priced.Versions.Count != Tariff.Versions.Count) throw new ArgumentException($"{priced.Versions.Count} versions for {Tariff.Versions.Count}.", nameof(priced));
+        return new TariffCalendar(this, priced);
+    }
+
     /// <summary>The plan.</summary>
     public Tariff Tariff { get; }
 

@@ -1,0 +1,45 @@
+using System.Globalization;
+
+namespace EnergySim.Studies.Lifetime;
+
+/// <summary>The saving of an offer as it may be told: with its band and its assumptions.</summary>
+public sealed class Headline
+{
+    /// <param name="disclosure">The assumptions.</param>
+    /// <param name="offer">Name of the offer.</param>
+    /// <param name="currency">ISO 4217 code.</param>
+    /// <param name="years">The horizon.</param>
+    /// <param name="bands">The figures with their bands.</param>
+    public Headline(Disclosure disclosure, string offer, string currency, int years, OfferBands bands)
+    {
+        ArgumentNullException.ThrowIfNull(disclosure);
+        ArgumentException.ThrowIfNullOrWhiteSpace(offer);
+        ArgumentNullException.ThrowIfNull(bands);
+        Disclosure = disclosure;
+        Offer = offer;
+        Text = string.Create(CultureInfo.InvariantCulture,
+            $"{offer}: saves {Words(bands.FirstYearSaving)} {currency} in the first year and {Words(bands.TotalSaving)} in {years} years")
+            + (bands.NetPresentValue is Band net ? $"; net present value {Words(net)}; paid back {Payback(bands, years)}" : "; no price is stated")
+            + ".";
+    }
+
+    /// <summary>The assumptions.</summary>
+    public Disclosure Disclosure { get; }
+
+    /// <summary>Name of the offer.</summary>
+    public string Offer { get; }
+
+    /// <summary>The saving in words.</summary>
+    public string Text { get; }
+
+    private static string Words(Band band) => string.Create(CultureInfo.InvariantCulture, $"{Amount(band.Likely)} ({Amount(band.Low)} to {Amount(band.High)})");
+
+    private static string Payback(OfferBands bands, int years)
+    {
+        string Year(double? at) => at is double y ? string.Create(CultureInfo.InvariantCulture, $"after {y:0.#} years") : string.Create(CultureInfo.InvariantCulture, $"not within {years} years");
+        string earliest = Year(bands.EarliestPaybackYears), latest = Year(bands.LatestPaybackYears);
+        return earliest == latest ? earliest : $"{earliest} at the best and {latest} at the worst end of the band";
+    }
+
+    private static string Amount(double value) => value.ToString("#,0;−#,0;0", CultureInfo.InvariantCulture);
+}

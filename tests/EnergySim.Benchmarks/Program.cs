@@ -22,6 +22,8 @@ bench.Setup();
     ("bill from sums", bench.Bill),
     ("8,760 outages of 336 h, two offers", () => bench.Outages()),
     ("the same, no two walks alike", () => bench.OutagesApart()),
+    ("solar of three planes from weather", bench.Solar),
+    ("the same, sky shared", bench.SolarUnderSharedSky),
 ];
 foreach ((string name, Func<object> work) in works)
 {

@@ -14,7 +14,10 @@ public class SpeedBenchmarks
     private readonly MeterColumns _meter = new(35040);
     private readonly YearOfOutages _outages = new(neverMeet: false);
     private readonly YearOfOutages _apart = new(neverMeet: true);
+    private readonly YearOfSun _sun;
     private MeterSums? _sums;
+
+    public SpeedBenchmarks() => _sun = new YearOfSun(_year.Axis);
 
     [GlobalSetup]
     public void Setup() => _sums = MeterSums.Of(_year.Calendar, _year.Run.Sums(_meter).Meter);
@@ -45,4 +48,10 @@ public class SpeedBenchmarks
 
     [Benchmark(Description = "the same, no two walks alike")]
     public int OutagesApart() => _apart.Walk();
+
+    [Benchmark(Description = "solar of three planes from weather")]
+    public object Solar() => _sun.FromWeather();
+
+    [Benchmark(Description = "the same, sky shared")]
+    public object SolarUnderSharedSky() => _sun.UnderSharedSky();
 }

@@ -41,9 +41,13 @@ internal sealed class PlaneModel
             double incident = on.TotalWPerM2;
             double cells = _plane.Mounting.CellCelsius(sky.AirCelsius[i], incident, sky.WindMPerS[i]);
             incidentWPerM2[i] = incident;
-            dcKw[i] = Math.Max(0, _plane.RatedKw * reaching * 1e-3 * (1 + (_plane.TemperatureCoefficientPerK * (cells - 25))));
+            dcKw[i] = PowerKw(_plane.RatedKw, _plane.TemperatureCoefficientPerK, reaching, cells);
         }
     }
+
+    /// <summary>DC power, kW, of modules that light reaches so much, W/m², at cells of a temperature, °C.</summary>
+    internal static double PowerKw(double ratedKw, double coefficientPerK, double reachingWPerM2, double cellCelsius) =>
+        Math.Max(0, ratedKw * reachingWPerM2 * 1e-3 * (1 + (coefficientPerK * (cellCelsius - 25))));
 
     private PlaneSky Shade(in PlaneSky on, HorizonLine line, double east, double north, double up)
     {

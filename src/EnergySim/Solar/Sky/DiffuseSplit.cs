@@ -31,14 +31,15 @@ public static class DiffuseSplit
             throw new ArgumentException("The sun and the irradiance have not the same number of intervals.", nameof(globalWPerM2));
         for (int i = 0; i < globalWPerM2.Length; i++)
         {
-            double global = globalWPerM2[i], height = track.Up[i] * track.UpFraction[i];
+            double global = globalWPerM2[i], up = track.Up[i], share = track.UpFraction[i];
             directNormalWPerM2[i] = 0;
             diffuseWPerM2[i] = global;
-            if (height < LowestCosZenith) continue;
-            double fraction = DiffuseFraction(global / (track.ExtraterrestrialNormalWPerM2[i] * height));
-            double direct = Math.Min(global * (1 - fraction) / height, track.ExtraterrestrialNormalWPerM2[i]);
+            if (up < LowestCosZenith) continue;
+            // Both are means over the interval; what the disc gives while it is up is more by 1 / share.
+            double fraction = DiffuseFraction(global / track.ExtraterrestrialHorizontalWPerM2(i));
+            double direct = Math.Min(global * (1 - fraction) / up, track.ExtraterrestrialNormalWPerM2[i] * share);
             directNormalWPerM2[i] = direct;
-            diffuseWPerM2[i] = global - (direct * height);
+            diffuseWPerM2[i] = global - (direct * up);
         }
     }
 

@@ -4,9 +4,9 @@ using NodaTime;
 
 namespace EnergySim.Files;
 
-/// <summary>A home as it was read, and what was done to its profiles on the way.</summary>
+/// <summary>A home as it was read, and what was done and assumed on the way.</summary>
 /// <param name="Home">The home.</param>
-/// <param name="Repairs">What was dropped or split because the file asked for it, a sentence each.</param>
+/// <param name="Repairs">What was dropped or split because the file asked for it, and what was assumed where it says nothing, a sentence each.</param>
 public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs);
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
@@ -35,6 +35,8 @@ public static class HomeFile
         int? step = map.Text("stepMinutes")?.StepMinutes();
         Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
         HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
+        if (map.Has("solar") && map.Has("roof")) map.ReportHere("solar (a profile) and roof (planes) exclude each other");
+        else if (map.Map("roof", HomeSections.Roof) is YamlMap r && zone is not null) solar = RoofReader.Read(r, zone, load?.Axis, problems, repairs);
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);
@@ -109,5 +111,5 @@ public static class HomeFile
         return new Account { ReadDates = reads, Anniversary = a.Text("anniversary")?.Date() };
     }
 
-    private static string Beside(string path, string other) => Path.Combine(Path.GetDirectoryName(path) ?? "", other);
+    internal static string Beside(string path, string other) => Path.Combine(Path.GetDirectoryName(path) ?? "", other);
 }

@@ -3,7 +3,7 @@
 #:property RestoreLockedMode=false
 
 // Makes the demo year: an invented home's load and an invented roof's DC solar, 2025, at 15 minutes.
-//   dotnet run profiles/make-demo-year.cs               writes demo-load.csv and demo-solar.csv beside this file, prints the figures of demo-note.md
+//   dotnet run profiles/make-demo-year.cs               writes demo-load.csv, demo-solar.csv and demo-weather.csv beside this file, prints the figures of demo-note.md
 //   dotnet run profiles/make-demo-year.cs -- --check    writes nothing; exits 1 if a file differs from what would be written, or the note's figures do
 // Nothing measured stands behind it. Where no source is named, a number is an assumption of ours; formulas were written down from memory.
 // Time runs in minutes since 2025-01-01T00:00:00-07:00. Powers are rounded to whole watts: sums are exact, and a last bit of a sine that differs by machine does not show.
@@ -18,6 +18,7 @@ int[] loadW = new House(weather, solarW).Watts();
 [
     ("demo-load.csv", Table("load_kw", loadW)),
     ("demo-solar.csv", Table("solar_dc_kw", solarW)),
+    ("demo-weather.csv", WeatherTable(weather)),
 ];
 if (args is ["--check"])
 {
@@ -55,6 +56,35 @@ static string Table(string column, int[] watts)
 {
     var text = new StringBuilder("start,").Append(column).Append('\n');
     for (int i = 0; i < watts.Length; i++) text.Append(Clock.Stamp(i * 15)).Append(',').Append(Thousandths(watts[i])).Append('\n');
+    return text.ToString();
+}
+
+// The same sky by the hour, on standard time: means over the hour that each stamp begins.
+static string WeatherTable(Weather weather)
+{
+    var text = new StringBuilder("start,global_w_m2,direct_w_m2,diffuse_w_m2,air_c,wind_m_s\n");
+    var chance = new Chance(9);
+    double drift = 0;
+    for (int hour = 0; hour < Clock.Days * 24; hour++)
+    {
+        double global = 0, direct = 0, diffuse = 0, air = 0;
+        for (int quarter = 0; quarter < 4; quarter++)
+        {
+            int i = (hour * 4) + quarter;
+            (double beam, double sky, double zenithCosine) = Roof.Sky(weather, i);
+            global += (beam + sky) / 4;
+            direct += beam / Math.Max(zenithCosine, 0.02) / 4;
+            diffuse += sky / 4;
+            air += weather.AirC((i * 15) + 7) / 4;
+        }
+        // Wind of our own: 3.4 m/s on average, more in the afternoon, drifting from hour to hour.
+        drift = (0.9 * drift) + (0.5 * chance.Normal());
+        double wind = Math.Max(0.2, 3.4 + drift - (1.2 * Math.Cos(2 * Math.PI * (hour - 3) / 24)));
+        text.Append(new DateTime(2025, 1, 1).AddHours(hour).ToString("yyyy-MM-ddTHH:mm", CultureInfo.InvariantCulture));
+        foreach (double watts in (ReadOnlySpan<double>)[global, direct, diffuse]) text.Append(',').Append((int)Math.Floor(watts + 0.5));
+        foreach (double value in (ReadOnlySpan<double>)[air, wind]) text.Append(CultureInfo.InvariantCulture, $",{Math.Floor((value * 10) + 0.5) / 10:0.0}");
+        text.Append('\n');
+    }
     return text.ToString();
 }
 
@@ -201,7 +231,7 @@ internal sealed class Weather
 /// <summary>DC power of two planes under the invented sky, before any inverter.</summary>
 internal static class Roof
 {
-    private const double Latitude = 39.9, Longitude = -104.6, ZoneMeridian = -105, Tilt = 25, PlaneKw = 4.1, OtherLosses = 0.86, ClearDiffuseShare = 0.13;
+    private const double Latitude = 39.9, Longitude = -104.6, ZoneMeridian = -105, Tilt = 25, PlaneKw = 4.1, OtherLosses = 0.86, ClearDiffuseShare = 0.13, LowestCosine = 0.02;
     private const double Degree = Math.PI / 180;
 
     /// <summary>Declination, radians (Cooper: The absorption of radiation in solar stills, Solar Energy 12, 1969).</summary>
@@ -210,24 +240,37 @@ internal static class Roof
     /// <summary>Hours from sunrise to noon (Duffie, Beckman: Solar Engineering of Thermal Processes, sunset hour angle).</summary>
     public static double HalfDayHours(int day) => Math.Acos(-Math.Tan(Latitude * Degree) * Math.Tan(Declination(day))) / Degree / 15;
 
+    /// <summary>Beam and diffuse on the level, W/m², and the cosine of the zenith in the middle of a quarter-hour; nothing while the sun is below about one degree.</summary>
+    public static (double Beam, double Diffuse, double ZenithCosine) Sky(Weather weather, int i)
+    {
+        (double declination, double hourAngle) = Sun(i);
+        double zenithCosine = Facing(declination, hourAngle, 0, 0);
+        if (zenithCosine < LowestCosine) return (0, 0, zenithCosine);
+        // Global on the level under a clear sky, W/m² (Haurwitz: Insolation in relation to cloudiness and cloud density, J. Meteorology 2, 1945).
+        double clear = 1098 * zenithCosine * Math.Exp(-0.059 / zenithCosine);
+        double shade = 1 - weather.BeamShare[i];
+        return (clear * (1 - ClearDiffuseShare) * (1 - shade), clear * (ClearDiffuseShare + (0.30 * shade * (1 - (0.55 * shade * shade)))), zenithCosine);
+    }
+
+    /// <summary>Declination and hour angle in the middle of a quarter-hour, radians.</summary>
+    private static (double Declination, double HourAngle) Sun(int i)
+    {
+        double minute = (i * 15) + 7.5;
+        int day = i / 96;
+        // Equation of time, minutes (Masters: Renewable and Efficient Electric Power Systems, 2004, ch. 7).
+        double b = 2 * Math.PI * (day + 1 - 81) / 364;
+        double solarMinute = (minute % 1440) + (4 * (Longitude - ZoneMeridian)) + (9.87 * Math.Sin(2 * b)) - (7.53 * Math.Cos(b)) - (1.5 * Math.Sin(b));
+        return (Declination(day), ((solarMinute / 4) - 180) * Degree);
+    }
+
     public static int[] Watts(Weather weather)
     {
         var watts = new int[Clock.Intervals];
         for (int i = 0; i < watts.Length; i++)
         {
-            double minute = (i * 15) + 7.5;
-            int day = i / 96;
-            // Equation of time, minutes (Masters: Renewable and Efficient Electric Power Systems, 2004, ch. 7).
-            double b = 2 * Math.PI * (day + 1 - 81) / 364;
-            double solarMinute = (minute % 1440) + (4 * (Longitude - ZoneMeridian)) + (9.87 * Math.Sin(2 * b)) - (7.53 * Math.Cos(b)) - (1.5 * Math.Sin(b));
-            double hourAngle = ((solarMinute / 4) - 180) * Degree, declination = Declination(day);
-            double zenithCosine = Facing(declination, hourAngle, 0, 0);
-            if (zenithCosine < 0.02) continue;
-            // Global on the level under a clear sky, W/m² (Haurwitz: Insolation in relation to cloudiness and cloud density, J. Meteorology 2, 1945).
-            double clear = 1098 * zenithCosine * Math.Exp(-0.059 / zenithCosine);
-            double shade = 1 - weather.BeamShare[i];
-            double beam = clear * (1 - ClearDiffuseShare) * (1 - shade);
-            double diffuse = clear * (ClearDiffuseShare + (0.30 * shade * (1 - (0.55 * shade * shade))));
+            (double beam, double diffuse, double zenithCosine) = Sky(weather, i);
+            if (zenithCosine < LowestCosine) continue;
+            (double declination, double hourAngle) = Sun(i);
             double total = 0;
             foreach (double azimuth in (ReadOnlySpan<double>)[-45, 45])
             {
@@ -235,7 +278,7 @@ internal static class Roof
                 double onPlane = (beam * Math.Max(0, Facing(declination, hourAngle, Tilt, azimuth)) / Math.Max(zenithCosine, 0.07))
                     + (diffuse * (1 + Math.Cos(Tilt * Degree)) / 2) + (0.2 * (beam + diffuse) * (1 - Math.Cos(Tilt * Degree)) / 2);
                 // Cells stand 0.03 K above the air for each W/m² (the form of Ross, 1976) and lose 0.35 % a kelvin.
-                double cellC = weather.AirC((int)minute) + (0.03 * onPlane);
+                double cellC = weather.AirC((i * 15) + 7) + (0.03 * onPlane);
                 total += PlaneKw * onPlane * OtherLosses * (1 - (0.0035 * (cellC - 25)));
             }
             watts[i] = (int)Math.Floor(total + 0.5);

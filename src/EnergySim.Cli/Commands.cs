@@ -37,6 +37,7 @@ public static class Commands
             OutageVerb.Command(output),
             StrategiesVerb.Command(output),
             LifetimeVerb.Command(output),
+            SolarVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);
@@ -72,4 +73,7 @@ public static class Commands
 
     /// <summary>Path of the bundled demo home.</summary>
     internal static string DemoHome => Path.Combine(AppContext.BaseDirectory, "demo", "profiles", "demo-home.yaml");
+
+    /// <summary>Path of the bundled demo home that gives roof planes and weather in place of a solar profile.</summary>
+    internal static string DemoRoofHome => Path.Combine(AppContext.BaseDirectory, "demo", "profiles", "demo-roof-home.yaml");
 }

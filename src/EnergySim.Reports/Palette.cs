@@ -34,6 +34,15 @@ public static class Palette
     /// <summary>Solar: amber.</summary>
     public static Colour Solar { get; } = Colour.Of(0xdda83a);
 
+    /// <summary>Solar by amount: from paper over amber to dark brown, each step darker, so that grey print keeps the order.</summary>
+    /// <param name="share">0–1 of the most.</param>
+    public static Colour SolarShade(double share)
+    {
+        const double Middle = 0.55;
+        double at = Math.Clamp(share, 0, 1);
+        return at < Middle ? Between(Colour.Of(0xfbf8f0), Solar, at / Middle) : Between(Solar, Colour.Of(0x6b3a12), (at - Middle) / (1 - Middle));
+    }
+
     /// <summary>The battery: the deep green of <see cref="OneBattery"/>.</summary>
     public static Colour Battery { get; } = OneBattery.Fill;
 
@@ -87,5 +96,11 @@ public static class Palette
             free.RemoveAt(0);
         }
         return [.. styles.Select(s => s!)];
+    }
+
+    private static Colour Between(Colour from, Colour to, double share)
+    {
+        byte Mix(byte a, byte b) => (byte)Math.Round(a + ((b - a) * share));
+        return new Colour(Mix(from.Red, to.Red), Mix(from.Green, to.Green), Mix(from.Blue, to.Blue));
     }
 }

@@ -25,7 +25,7 @@ public sealed record Installation
     /// <summary>The run.</summary>
     public required Run Run { get; init; }
 
-    /// <summary>Solar that an inverter on the wall clips above its rating, kWh in the measure of the profile.</summary>
+    /// <summary>Solar that an inverter on the wall clips above its rating, or a battery's single solar inputs above theirs, kWh in the measure of the profile.</summary>
     public required double ClippedKwh { get; init; }
 
     /// <summary>The home as it is and with each of its offers, on the same series.</summary>
@@ -68,6 +68,7 @@ public sealed record Installation
             throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
+        (Profile? dc, double clippedAtStrings) = offer.ReplacesSolarInverter ? Strings(home.Solar!, offer.Battery) : (null, 0);
         SetPoints setPoints = SetPointsOf(home, offer, plant, wall, calendar);
         setPoints.CheckNoCycling();
         return new Installation
@@ -77,12 +78,12 @@ public sealed record Installation
             Price = offer.Price,
             Run = new Run(
                 home.Load,
-                offer.ReplacesSolarInverter ? home.Solar!.Profile : null,
+                dc,
                 offer.ReplacesSolarInverter ? null : wall?.Ac,
                 plant,
                 LimitsOf(home.Service, offer.BreakerAmps),
                 setPoints),
-            ClippedKwh = offer.ReplacesSolarInverter ? 0 : wall?.ClippedKwh ?? 0,
+            ClippedKwh = offer.ReplacesSolarInverter ? clippedAtStrings : wall?.ClippedKwh ?? 0,
         };
     }
 
@@ -95,6 +96,14 @@ public sealed record Installation
         }
         bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
         return offer.Strategy.Compile(plant, home.Load.Axis, peak);
+    }
+
+    // A profile of unknown planes has no strings to clip one by one.
+    private static (Profile Dc, double ClippedKwh) Strings(HomeSolar solar, Battery battery)
+    {
+        if (solar.Modelled is not ModelledRoof roof || double.IsInfinity(battery.SolarInputEachKw)) return (solar.Profile, 0);
+        Profile past = roof.Output.PastInputs(battery.SolarInputEachKw, out double clippedKwh);
+        return (past, clippedKwh);
     }
 
     private static SiteLimits LimitsOf(Service service, double? breakerAmps)
@@ -118,9 +127,8 @@ public sealed record Installation
         public static WallSolar Of(HomeSolar solar)
         {
             if (!solar.IsDc) return new WallSolar(solar.Profile, 0);
-            double rating = solar.InverterKw ?? double.PositiveInfinity;
-            Profile ac = solar.Profile.Map(dc => Math.Min(dc * solar.InverterEfficiency, rating));
-            return new WallSolar(ac, Math.Max(0, solar.Profile.EnergyKwh - (ac.EnergyKwh / solar.InverterEfficiency)));
+            Profile ac = solar.Inverter().Convert(solar.Profile, out _, out double clippedDcKwh);
+            return new WallSolar(ac, clippedDcKwh);
         }
     }
 }

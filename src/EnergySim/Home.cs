@@ -54,22 +54,6 @@ public sealed record Account
     public LocalDate? Anniversary { get; init; }
 }
 
-/// <summary>Solar on the roof, and what it is connected to today.</summary>
-public sealed record HomeSolar
-{
-    /// <summary>Power in each interval, kW.</summary>
-    public required Profile Profile { get; init; }
-
-    /// <summary>True when the profile is DC at the inverter's inputs; false when it is AC as metered behind the inverter.</summary>
-    public required bool IsDc { get; init; }
-
-    /// <summary>AC rating of today's inverter, kW; null = unknown (no clipping then; required for a DC profile).</summary>
-    public double? InverterKw { get; init; }
-
-    /// <summary>Efficiency of today's inverter, 0–1; used with a DC profile only.</summary>
-    public double InverterEfficiency { get; init; } = 0.96;
-}
-
 /// <summary>The electric service.</summary>
 public sealed record Service
 {

@@ -20,6 +20,8 @@ internal static class BatteryReader
         double Efficiency(string key) => map.Text(key)?.Share(Bounds.Efficiency) ?? 1;
         double capacity = Above("capacityKwh"), lowest = map.Number("lowestKwh", Bounds.NotNegative) ?? 0;
         if (lowest > 0 && lowest >= capacity) map.Report("lowestKwh", "is not below capacityKwh");
+        int? inputs = map.Text("solarInputs")?.Whole(1, 50);
+        double each = map.Number("solarInputEachKw", Bounds.AboveZero) ?? double.PositiveInfinity;
         return new Battery
         {
             Name = name,
@@ -33,7 +35,9 @@ internal static class BatteryReader
             SurgeAmps = map.Number("surgeAmps", Bounds.AboveZero),
             InverterEfficiency = Efficiency("inverterEfficiency"),
             RectifierEfficiency = Efficiency("rectifierEfficiency"),
-            SolarInputKw = map.Number("solarInputKw", Bounds.NotNegative) ?? double.PositiveInfinity,
+            SolarInputKw = map.Number("solarInputKw", Bounds.NotNegative) ?? (inputs ?? double.PositiveInfinity) * each,
+            SolarInputs = inputs,
+            SolarInputEachKw = each,
             StandbyKw = map.Number("standbyKw", Bounds.NotNegative) ?? 0,
             RestartFraction = map.Share("restart") ?? 0.1,
             WakesBySolar = map.Flag("wakesBySolar", true),

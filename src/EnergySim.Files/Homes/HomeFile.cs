@@ -6,9 +6,9 @@ using NodaTime;
 
 namespace EnergySim.Files;
 
-/// <summary>A home as it was read, and what was done to its profiles on the way.</summary>
+/// <summary>A home as it was read, and what was done and assumed on the way.</summary>
 /// <param name="Home">The home.</param>
-/// <param name="Repairs">What was dropped or split because the file asked for it, a sentence each.</param>
+/// <param name="Repairs">What was dropped or split because the file asked for it, and what was assumed where it says nothing, a sentence each.</param>
 public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
 {
     /// <summary>What the file asks of outages.</summary>
@@ -42,6 +42,8 @@ public static class HomeFile
         Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
         bool netted = map.Map("load", HomeSections.Load)?.Flag("nettedInInterval", false) ?? false;
         HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
+        if (map.Has("solar") && map.Has("roof")) map.ReportHere("solar (a profile) and roof (planes) exclude each other");
+        else if (map.Map("roof", HomeSections.Roof) is YamlMap r && zone is not null) solar = RoofReader.Read(r, zone, load?.Axis, problems, repairs);
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);
@@ -120,5 +122,5 @@ public static class HomeFile
         return new Account { ReadDates = reads, Anniversary = a.Text("anniversary")?.Date() };
     }
 
-    private static string Beside(string path, string other) => Path.Combine(Path.GetDirectoryName(path) ?? "", other);
+    internal static string Beside(string path, string other) => Path.Combine(Path.GetDirectoryName(path) ?? "", other);
 }

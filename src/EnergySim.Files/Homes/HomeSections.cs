@@ -7,11 +7,27 @@ internal static class HomeSections
         ["unit", "stamp", "stampColumns", "clock", "pattern", "year", "stepMinutes", "clockChange"];
 
     public static Section Home { get; } = new(
-        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "account", "stepMinutes", "outage", "money"]);
+        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "roof", "account", "stepMinutes", "outage", "money"]);
 
     public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval"]);
 
     public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. Column, "inverterKw", "inverterEfficiency"]);
+
+    public static Section Roof { get; } = new(
+        "roof", ["weather", "planes", "inverterKw"],
+        ["latitude", "longitude", "elevationM", "sky", "albedo", "losses", "snowDays", "degradationPerYear", "ageYears", "inverterEfficiency", "inverterCurve"]);
+
+    public static Section Plane { get; } = new(
+        "plane", ["plane", "tilt", "azimuth", "kw"], ["temperatureCoefficient", "mounting", "nominalCelsius", "horizon", "monthlyShade", "strings"]);
+
+    public static Section Loss { get; } = new("loss", ["loss", "share", "source"], []);
+
+    /// <summary>The keys after <c>fillsGapHours</c> are for plain files, which do not describe themselves.</summary>
+    public static Section Weather { get; } = new(
+        "weather", ["file"],
+        ["leapDay", "fillsGapHours", "stamp", "clock", "stampColumns", "pattern", "global", "directNormal", "diffuse", "air", "airUnit", "wind", "albedo", "snow", "missing"]);
+
+    public static Section Missing { get; } = new("missing", [], ["global", "directNormal", "diffuse", "air", "wind", "albedo", "snow"]);
 
     public static Section Service { get; } = new(
         "service", [], ["volts", "mainAmps", "importLimitKw", "exportLimitKw", "guardedBusbarAmps", "relievesImport"]);
@@ -21,7 +37,7 @@ internal static class HomeSections
     public static Section Battery { get; } = new(
         "battery", ["capacityKwh", "chargeLimitKw", "dischargeLimitKw", "inverterKw"],
         [
-            "surgeAmps", "lowestKwh", "chargeEfficiency", "dischargeEfficiency", "inverterEfficiency", "rectifierEfficiency", "solarInputKw", "standbyKw",
+            "surgeAmps", "lowestKwh", "chargeEfficiency", "dischargeEfficiency", "inverterEfficiency", "rectifierEfficiency", "solarInputKw", "solarInputs", "solarInputEachKw", "standbyKw",
             "restart", "wakesBySolar", "chargeTaper", "dischargeTaper",
         ]);
 
@@ -37,5 +53,5 @@ internal static class HomeSections
 
     public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
 
-    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All, .. MoneySections.All];
+    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Roof, Plane, Loss, Weather, Missing, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All, .. MoneySections.All];
 }

@@ -16,7 +16,7 @@ internal static class OfferReader
         int before = map.Reported;
         string? battery = map.Text("battery")?.Name("battery of this home", [.. batteries.Keys]);
         bool replaces = map.Flag("replacesSolarInverter", false);
-        if (replaces && solar is not { IsDc: true }) map.ReportWhole("replacesSolarInverter", "the battery's inverter can take the place of the solar inverter only where a dc solar profile is given");
+        if (replaces && solar is not { IsDc: true }) map.ReportWhole("replacesSolarInverter", "the battery's inverter can take the place of the solar inverter only where a dc solar profile or roof planes are given");
         var offer = new Offer
         {
             Name = map.Name("offer"),
@@ -27,6 +27,8 @@ internal static class OfferReader
             ReplacesSolarInverter = replaces,
             Strategy = map.Map("strategy", HomeSections.Strategy) is YamlMap s ? ReadStrategy(s, tariff) : new Strategy { Base = Steering.SelfUse },
         };
+        if (replaces && solar?.Modelled is { } roof && offer.Battery.SolarInputs * offer.Units is int inputs && roof.Roof.Planes.Sum(p => p.Strings) is int strings && strings > inputs)
+            map.ReportWhole("replacesSolarInverter", $"the roof's planes make {strings} strings, the battery inverter has {inputs} solar {(inputs == 1 ? "input" : "inputs")}");
         return map.Reported == before ? offer : null;
     }
 

@@ -39,6 +39,12 @@ public sealed record Battery
     /// <summary>Most DC power that the solar inputs take, kW, ≥ 0; 0 = none.</summary>
     public double SolarInputKw { get; init; } = double.PositiveInfinity;
 
+    /// <summary>Number of solar inputs of one unit, each for one string; null = not stated.</summary>
+    public int? SolarInputs { get; init; }
+
+    /// <summary>Most DC power that one solar input takes, kW, &gt; 0; +∞ = not stated.</summary>
+    public double SolarInputEachKw { get; init; } = double.PositiveInfinity;
+
     /// <summary>Own consumption, kW AC, ≥ 0.</summary>
     public double StandbyKw { get; init; }
 

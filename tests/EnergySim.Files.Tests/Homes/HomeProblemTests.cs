@@ -108,7 +108,7 @@ public sealed class HomeProblemTests : IDisposable
     public void Read_OfferThatTakesTheInverterOfMeteredSolar_SaysSo() => Expect(
         Sound.Replace("kind: dc, inverterKw: 5", "kind: ac", StringComparison.Ordinal)
             .Replace("battery: ten", "battery: ten\n    replacesSolarInverter: true", StringComparison.Ordinal),
-        "line 11 column 5, offers[1].replacesSolarInverter: the battery's inverter can take the place of the solar inverter only where a dc solar profile is given");
+        "line 11 column 5, offers[1].replacesSolarInverter: the battery's inverter can take the place of the solar inverter only where a dc solar profile or roof planes are given");
 
     [Fact]
     public void Read_FaultsInThreeFiles_TellsAllOfThem()

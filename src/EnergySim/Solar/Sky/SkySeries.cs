@@ -5,7 +5,7 @@ namespace EnergySim.Solar;
 
 /// <summary>
 /// Weather and sun on a run's axis, worked out once and shared by all planes. Where the axis is finer than the weather, the clearness is held through each weather interval, so that
-/// its energy stays what it was (to 0.01 %) and follows the sun within it.
+/// its energy stays what it was (to 0.05 W/m²) and follows the sun within it.
 /// </summary>
 public sealed class SkySeries
 {

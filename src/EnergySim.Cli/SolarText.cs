@@ -1,0 +1,75 @@
+using System.Globalization;
+using EnergySim.Solar;
+using EnergySim.Studies.Solar;
+using NodaTime;
+using Spectre.Console;
+
+namespace EnergySim.Cli;
+
+/// <summary>Prints a solar yield: months by plane, losses by offer, dark spells, notes.</summary>
+internal static class SolarText
+{
+    public static void Write(TextWriter output, SolarYield solar, IReadOnlyList<string> told)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
+        if (Console.IsOutputRedirected || output != Console.Out) console.Profile.Width = 120;
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{solar.Home} · sun on the roof · {solar.From:uuuu-MM-dd} to {solar.To:uuuu-MM-dd}"));
+        output.WriteLine();
+        console.Write(Yield(solar));
+        console.Write(Lost(solar));
+        if (solar.DarkSpells is DarkSpells spells) WriteSpells(output, console, spells);
+        output.WriteLine();
+        foreach (string note in solar.Notes.Concat(told)) output.WriteLine($"– {note}");
+    }
+
+    private static Table Yield(SolarYield solar)
+    {
+        Table table = NewTable($"kWh {(solar.IsDc ? "DC" : "AC")}", [.. solar.Planes.Select(p => p.Name), "together"]);
+        for (int m = 0; m < 12; m++)
+            if (solar.KwByMonthAndHour[m] is not null)
+                Row(table, CultureInfo.InvariantCulture.DateTimeFormat.MonthNames[m], [.. solar.Planes.Select(p => Whole(p.KwhByMonth[m])), Whole(solar.KwhByMonth[m])]);
+        Row(table, "together", [.. solar.Planes.Select(p => Whole(p.Kwh)), Whole(solar.Kwh)]);
+        if (solar.RatedKw is not double rated) return table;
+        Row(table, "kWh a kW", [.. solar.Planes.Select(p => p.KwhPerKw is double each ? Whole(each) : ""), Whole(solar.Kwh / rated)]);
+        Row(table, "sun on the plane, kWh/m²", [.. solar.Planes.Select(p => Whole(p.IncidentKwhPerM2ByMonth.Sum())), ""]);
+        Row(table, "rated, kW", [.. solar.Planes.Select(p => p.Plane is RoofPlane plane ? Hundredths(plane.RatedKw) : ""), Hundredths(rated)]);
+        Row(table, "tilt / azimuth from north, degrees", [.. solar.Planes.Select(p => p.Plane is RoofPlane plane ? $"{Hundredths(plane.TiltDegrees)} / {Hundredths(plane.AzimuthDegrees)}" : ""), ""]);
+        return table;
+    }
+
+    private static Table Lost(SolarYield solar)
+    {
+        Table table = NewTable("lost, kWh", [.. solar.Uses.Select(u => u.Name)]);
+        Row(table, $"clipped ({(solar.IsDc ? "DC" : "AC")})", [.. solar.Uses.Select(u => Whole(u.ClippedKwh))]);
+        Row(table, "curtailed before an inverter (DC)", [.. solar.Uses.Select(u => Whole(u.CurtailedDcKwh))]);
+        Row(table, "curtailed behind one (AC)", [.. solar.Uses.Select(u => Whole(u.CurtailedAcKwh))]);
+        return table;
+    }
+
+    private static void WriteSpells(TextWriter output, IAnsiConsole console, DarkSpells spells)
+    {
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"Dark days (less than {DarkSpells.DarkClearness:0.0} of the sun above the air): {spells.DarkDays} of {spells.Days}; {(spells.LongestRun is DarkWindow run ? $"the longest run {run.Days}, {Date(run.First)} to {Date(run.Last)}" : "no run of them")}."));
+        Table table = NewTable("darkest days in a row", ["from", "to", "clearness", "kWh/m² a day", "least sun from", "to", "kWh/m² a day"]);
+        foreach ((DarkWindow dark, DarkWindow little) in spells.LeastClear.Zip(spells.LeastSun))
+            Row(table, dark.Days.ToString(CultureInfo.InvariantCulture), [Date(dark.First), Date(dark.Last), Hundredths(dark.MeanClearness), Hundredths(dark.MeanKwhPerM2), Date(little.First), Date(little.Last), Hundredths(little.MeanKwhPerM2)]);
+        console.Write(table);
+        if (spells.Notice is string notice) output.WriteLine(notice);
+    }
+
+    private static Table NewTable(string corner, IReadOnlyList<string> columns)
+    {
+        var table = new Table { Border = TableBorder.Simple, ShowRowSeparators = false };
+        table.AddColumn(new TableColumn(Markup.Escape(corner)));
+        foreach (string column in columns) table.AddColumn(new TableColumn(Markup.Escape(column)).RightAligned());
+        return table;
+    }
+
+    private static void Row(Table table, string name, string[] cells) => table.AddRow([new Text(name), .. cells.Select(c => new Text(c))]);
+
+    private static string Whole(double value) => value.ToString("#,0", CultureInfo.InvariantCulture);
+
+    private static string Hundredths(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Date(LocalDate date) => date.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
+}

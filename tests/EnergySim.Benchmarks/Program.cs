@@ -9,7 +9,7 @@ if (args is not ["--quick"])
     BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);
     return;
 }
-var bench = new SpeedBenchmarks();
+using var bench = new SpeedBenchmarks();
 bench.Setup();
 (string Name, Func<object> Work)[] works =
 [
@@ -24,6 +24,10 @@ bench.Setup();
     ("the same, no two walks alike", () => bench.OutagesApart()),
     ("solar of three planes from weather", bench.Solar),
     ("the same, sky shared", bench.SolarUnderSharedSky),
+    ("hourly weather file read", bench.WeatherRead),
+    ("darkest days of a year of weather", bench.Darkest),
+    ("100 synthetic years, days", bench.SyntheticDays),
+    ("100 synthetic years, hours of weather", () => bench.SyntheticHours()),
 ];
 foreach ((string name, Func<object> work) in works)
 {

@@ -9,7 +9,7 @@ if (args is not ["--quick"])
     BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);
     return;
 }
-var bench = new SpeedBenchmarks();
+using var bench = new SpeedBenchmarks();
 bench.Setup();
 (string Name, Func<object> Work)[] works =
 [
@@ -26,6 +26,10 @@ bench.Setup();
     ("the same, sky shared", bench.SolarUnderSharedSky),
     ("25 years, as it is and three offers", bench.Lifetime),
     ("the same with bands and break-even", bench.LifetimeWithBands),
+    ("hourly weather file read", bench.WeatherRead),
+    ("darkest days of a year of weather", bench.Darkest),
+    ("100 synthetic years, days", bench.SyntheticDays),
+    ("100 synthetic years, hours of weather", () => bench.SyntheticHours()),
 ];
 foreach ((string name, Func<object> work) in works)
 {

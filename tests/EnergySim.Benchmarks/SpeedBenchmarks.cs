@@ -7,7 +7,7 @@ namespace EnergySim.Benchmarks;
 
 /// <summary>The figures of README and DEVELOPERS.md: a year of quarter-hours on one core.</summary>
 [MemoryDiagnoser]
-public class SpeedBenchmarks
+public sealed class SpeedBenchmarks : IDisposable
 {
     private readonly YearOfQuarters _year = new(allRules: false);
     private readonly YearOfQuarters _all = new(allRules: true);
@@ -16,9 +16,13 @@ public class SpeedBenchmarks
     private readonly YearOfOutages _apart = new(neverMeet: true);
     private readonly YearOfSun _sun;
     private readonly LifetimeYears _lifetime = new();
+    private readonly YearOfWeather _weather = new();
     private MeterSums? _sums;
 
     public SpeedBenchmarks() => _sun = new YearOfSun(_year.Axis);
+
+    [GlobalCleanup]
+    public void Dispose() => _weather.Dispose();
 
     [GlobalSetup]
     public void Setup() => _sums = MeterSums.Of(_year.Calendar, _year.Run.Sums(_meter).Meter);
@@ -61,4 +65,16 @@ public class SpeedBenchmarks
 
     [Benchmark(Description = "the same with bands and break-even")]
     public Studies.Lifetime.LifetimeResult LifetimeWithBands() => _lifetime.Study();
+
+    [Benchmark(Description = "hourly weather file read")]
+    public object WeatherRead() => _weather.Read();
+
+    [Benchmark(Description = "darkest days of a year of weather")]
+    public object Darkest() => _weather.Darkest();
+
+    [Benchmark(Description = "100 synthetic years, days")]
+    public object SyntheticDays() => _weather.Odds();
+
+    [Benchmark(Description = "100 synthetic years, hours of weather")]
+    public double SyntheticHours() => _weather.HundredYears();
 }

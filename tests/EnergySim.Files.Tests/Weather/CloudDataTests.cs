@@ -82,4 +82,63 @@ public class CloudDataTests
         Assert.All(spell.Days, d => Assert.Contains(d, sky.Days));
         TestContext.Current.SendDiagnosticMessage("{0}; mean {1:0.000}", spell.Name, spell.MeanClearness);
     }
+
+    // The generator against its file: mean, spread, lag-1 autocorrelation, share of dark days, and runs of them. One hundred made-up years scatter around
+    // the one recorded; how far single years scatter is worked out from them, and the recorded one must lie among them.
+    [Theory]
+    [InlineData(NewYork)]
+    [InlineData(Golden)]
+    public void SyntheticYears_OpenYears_HaveTheirStatistics(string file)
+    {
+        DailyClearness sky = DailyClearness.Of(Read(file).Weather);
+        var years = new SyntheticYears(ClearnessModel.Of(sky), 2017, 2017);
+        double[] recorded = StatisticsOf([.. sky.Days.Select(d => d.Clearness!.Value)]);
+        double[][] made = [.. Enumerable.Range(0, 100).Select(y => StatisticsOf(years.Clearness(y)))];
+        string[] names = ["mean", "spread", "lag 1", "dark share", "mean dark run", "longest dark run", "least 3-day mean", "least 7-day mean"];
+        for (int s = 0; s < names.Length; s++)
+        {
+            double mean = made.Average(m => m[s]), spread = Math.Sqrt(made.Average(m => Math.Pow(m[s] - mean, 2)));
+            TestContext.Current.SendDiagnosticMessage("{0}, {1}: recorded {2:0.000}, made {3:0.000} ± {4:0.000}", file[..6], names[s], recorded[s], mean, spread);
+            Assert.True(Math.Abs(recorded[s] - mean) <= 2.5 * spread, $"{names[s]}: recorded {recorded[s]}, made {mean} ± {spread}");
+        }
+        Assert.Equal(recorded[0], made.Average(m => m[0]), 0.01);
+        Assert.Equal(recorded[1], made.Average(m => m[1]), 0.015);
+    }
+
+    private static double[] StatisticsOf(double[] clearness)
+    {
+        double mean = clearness.Average(), variance = clearness.Average(k => (k - mean) * (k - mean));
+        double lag = Enumerable.Range(1, clearness.Length - 1).Average(i => (clearness[i] - mean) * (clearness[i - 1] - mean)) / variance;
+        var runs = new List<int>();
+        int run = 0;
+        foreach (double k in clearness.Append(1))
+        {
+            if (k < 0.3) run++;
+            else if (run > 0)
+            {
+                runs.Add(run);
+                run = 0;
+            }
+        }
+        double Least(int days) => Enumerable.Range(0, clearness.Length - days + 1).Min(i => clearness[i..(i + days)].Average());
+        return [mean, Math.Sqrt(variance), lag, clearness.Count(k => k < 0.3) / (double)clearness.Length, runs.Average(), runs.Max(), Least(3), Least(7)];
+    }
+
+    // A spell of three dark days through a real roof: the same on the days it came from, and a roof under the laid weather gives what those days gave.
+    [Fact]
+    public void SpellWeather_UnderARoof_GivesThePowerOfItsDays()
+    {
+        WeatherSeries weather = Read(NewYork).Weather;
+        DailyClearness sky = DailyClearness.Of(weather);
+        CloudySpell spell = CloudySpell.Darkest(sky, 3);
+        LocalDate on = spell.Days[0].Date;
+        WeatherSeries laid = new SpellSolar(spell, sky).Weather(on);
+        int first = spell.Days[0].FirstInterval;
+        for (int i = 0; i < laid.Count; i++)
+        {
+            Assert.Equal(weather.AirCelsius[first + i], laid.AirCelsius[i]);
+            Assert.Equal(weather.GlobalWPerM2[first + i], laid.GlobalWPerM2[i], 6.0);
+        }
+        Assert.Equal(spell.Days.Sum(d => d.GlobalWhPerM2), laid.GlobalWPerM2.Sum(), 6);
+    }
 }

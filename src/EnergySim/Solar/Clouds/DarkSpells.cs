@@ -10,7 +10,8 @@ public sealed record DarkSpells
     public const string TypicalNotice =
         "Only a typical year is at hand: its months were chosen for being ordinary, so cloudy spells may be understated. Use recorded years to plan for outages.";
 
-    private static readonly int[] s_lengths = [1, 2, 3, 5, 7, 14];
+    /// <summary>The days in a row that are looked at.</summary>
+    public static IReadOnlyList<int> Lengths { get; } = [1, 2, 3, 5, 7, 14];
 
     /// <summary>Where the data come from.</summary>
     public required IReadOnlyList<string> Sources { get; init; }
@@ -51,7 +52,7 @@ public sealed record DarkSpells
 
     private static IEnumerable<DarkWindow> Windows(IReadOnlyList<ClearnessDay> days, Func<ClearnessDay, double> figure)
     {
-        foreach (int length in s_lengths)
+        foreach (int length in Lengths)
             if (DayRuns.Best(days, length, figure, mean => mean) is { } best) yield return WindowOf(days, best.From, length);
     }
 

@@ -66,6 +66,10 @@ public sealed record Installation
     {
         if (offer.ReplacesSolarInverter && home.Solar is not { IsDc: true })
             throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
+        if (offer.SplitFraction > 0 && (offer.ReplacesSolarInverter || home.Solar is not { IsDc: true }))
+            throw new ArgumentException("it splits the panels, which needs a DC solar profile and an inverter that stays.");
+        WallSolar? stays = offer.SplitFraction > 0 ? WallSolar.Of(home.Solar! with { Profile = home.Solar.Profile.Map(dc => dc * (1 - offer.SplitFraction)) }) : wall;
+        Profile? moved = offer.ReplacesSolarInverter ? home.Solar!.Profile : offer.SplitFraction > 0 ? home.Solar!.Profile.Map(dc => dc * offer.SplitFraction) : null;
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
         bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
@@ -78,12 +82,12 @@ public sealed record Installation
             Price = offer.Price,
             Run = new Run(
                 home.Load,
-                offer.ReplacesSolarInverter ? home.Solar!.Profile : null,
-                offer.ReplacesSolarInverter ? null : wall?.Ac,
+                moved,
+                offer.ReplacesSolarInverter ? null : stays?.Ac,
                 plant,
                 LimitsOf(home.Service, offer.BreakerAmps),
                 setPoints),
-            ClippedKwh = offer.ReplacesSolarInverter ? 0 : wall?.ClippedKwh ?? 0,
+            ClippedKwh = offer.ReplacesSolarInverter ? 0 : stays?.ClippedKwh ?? 0,
         };
     }
 
@@ -95,7 +99,7 @@ public sealed record Installation
             InverterBreakerKw = Kw(breakerAmps),
             ImportKw = service.ImportLimitKw ?? Kw(service.MainAmps),
             ExportKw = service.ExportLimitKw ?? double.PositiveInfinity,
-            BusbarKw = Kw(service.GuardedBusbarAmps),
+            BusbarKw = service.BusbarLimitKw ?? Kw(service.GuardedBusbarAmps),
             RelievesImport = service.RelievesImport,
         };
     }

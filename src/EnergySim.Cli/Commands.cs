@@ -35,6 +35,7 @@ public static class Commands
             BillVerb.Command(output),
             CheckVerb.Command(output),
             OutageVerb.Command(output),
+            WiringVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

@@ -1,5 +1,6 @@
 using EnergySim.Profiles;
 using EnergySim.Tariffs;
+using EnergySim.Wiring;
 using NodaTime;
 
 namespace EnergySim.Files;
@@ -44,6 +45,9 @@ public static class HomeFile
             map.ReportWhole("offers", $"two offers are called {twice}");
         if (map.Has("offers") && offers.Count == 0) map.ReportWhole("offers", "there is no offer");
         Service service = ReadService(map);
+        WiringPlan? wiring = WiringReader.Read(map, service);
+        Agreement? agreement = AgreementReader.Read(map, problems);
+        if (wiring is not null) foreach (YamlMap offer in map.Maps("offers", HomeSections.Offer)) WiringReader.Breaker(offer, "breakerAmps");
         Account account = ReadAccount(map);
         string name = map.Name("home");
         if (problems.Count > 0) return null;
@@ -58,6 +62,8 @@ public static class HomeFile
             Tariff = tariff!,
             Account = account,
             Service = service,
+            Wiring = wiring,
+            Agreement = agreement,
             Offers = [.. offers.Select(o => o!)],
         };
         return new HomeReading(home, repairs);
@@ -97,6 +103,7 @@ public static class HomeFile
             ImportLimitKw = s.Number("importLimitKw", Bounds.NotNegative),
             ExportLimitKw = s.Number("exportLimitKw", Bounds.NotNegative),
             GuardedBusbarAmps = s.Number("guardedBusbarAmps", Bounds.AboveZero),
+            BusbarLimitKw = s.Number("busbarLimitKw", Bounds.NotNegative),
             RelievesImport = s.Flag("relievesImport", true),
         };
     }

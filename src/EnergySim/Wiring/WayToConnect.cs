@@ -79,7 +79,7 @@ public sealed record WayToConnect
         ArgumentNullException.ThrowIfNull(panel);
         return
         [
-            new WayToConnect { Name = "Breaker within the rule", Connects = ConnectionKind.Breaker },
+            new WayToConnect { Name = "Breaker by the busbar rule", Connects = ConnectionKind.Breaker },
             new WayToConnect { Name = "Smaller main", Connects = ConnectionKind.SmallerMain },
             new WayToConnect { Name = "Guarded busbar", Connects = ConnectionKind.GuardedBusbar },
             .. panel.Feeders.Select(f => new WayToConnect { Name = $"Guarded feeder {f.Name}", Connects = ConnectionKind.GuardedFeeder, Feeder = f.Name }),
@@ -94,6 +94,12 @@ public sealed record WayToConnect
 /// <summary>Round figures of our own, so that a way has a price before anybody has asked for one. Not offers; every one is marked.</summary>
 public static class PlaceholderCosts
 {
+    /// <summary>Moving all panels onto the battery's inputs and taking the inverter down.</summary>
+    public const decimal ReplaceWork = 1500;
+
+    /// <summary>Moving part of the panels.</summary>
+    public const decimal SplitWork = 1000;
+
     /// <summary>Of a connection.</summary>
     public static IReadOnlyList<CostItem> Of(ConnectionKind connection) => connection switch
     {

@@ -24,6 +24,12 @@ public sealed record WiringPlan
     /// <summary>Years over which price and bills are added up.</summary>
     public int Years { get; init; } = 10;
 
+    /// <summary>Price of moving all panels onto the battery's inputs; null = a placeholder.</summary>
+    public decimal? ReplaceWorkPrice { get; init; }
+
+    /// <summary>Price of moving part of them; null = a placeholder.</summary>
+    public decimal? SplitWorkPrice { get; init; }
+
     /// <summary>The ways to connect.</summary>
     public required IReadOnlyList<WayToConnect> Ways { get; init; }
 }

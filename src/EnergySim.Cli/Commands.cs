@@ -38,6 +38,7 @@ public static class Commands
             StrategiesVerb.Command(output),
             LifetimeVerb.Command(output),
             SolarVerb.Command(output),
+            WiringVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

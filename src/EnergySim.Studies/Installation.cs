@@ -66,9 +66,14 @@ public sealed record Installation
     {
         if (offer.ReplacesSolarInverter && home.Solar is not { IsDc: true })
             throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
+        if (offer.SplitFraction > 0 && (offer.ReplacesSolarInverter || home.Solar is not { IsDc: true }))
+            throw new ArgumentException("it splits the panels, which needs a DC solar profile and an inverter that stays.");
+        WallSolar? stays = offer.SplitFraction > 0 ? WallSolar.Of(home.Solar! with { Profile = home.Solar.Profile.Map(dc => dc * (1 - offer.SplitFraction)) }) : wall;
+        (Profile? moved, double clippedAtStrings) = offer.ReplacesSolarInverter
+            ? Strings(home.Solar!, offer.Battery)
+            : (offer.SplitFraction > 0 ? home.Solar!.Profile.Map(dc => dc * offer.SplitFraction) : null, 0);
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
-        (Profile? dc, double clippedAtStrings) = offer.ReplacesSolarInverter ? Strings(home.Solar!, offer.Battery) : (null, 0);
         SetPoints setPoints = SetPointsOf(home, offer, plant, wall, calendar);
         setPoints.CheckNoCycling();
         return new Installation
@@ -78,12 +83,12 @@ public sealed record Installation
             Price = offer.Price,
             Run = new Run(
                 home.Load,
-                dc,
-                offer.ReplacesSolarInverter ? null : wall?.Ac,
+                moved,
+                offer.ReplacesSolarInverter ? null : stays?.Ac,
                 plant,
                 LimitsOf(home.Service, offer.BreakerAmps),
                 setPoints),
-            ClippedKwh = offer.ReplacesSolarInverter ? clippedAtStrings : wall?.ClippedKwh ?? 0,
+            ClippedKwh = offer.ReplacesSolarInverter ? clippedAtStrings : stays?.ClippedKwh ?? 0,
         };
     }
 
@@ -114,7 +119,7 @@ public sealed record Installation
             InverterBreakerKw = Kw(breakerAmps),
             ImportKw = service.ImportLimitKw ?? Kw(service.MainAmps),
             ExportKw = service.ExportLimitKw ?? double.PositiveInfinity,
-            BusbarKw = Kw(service.GuardedBusbarAmps),
+            BusbarKw = service.BusbarLimitKw ?? Kw(service.GuardedBusbarAmps),
             RelievesImport = service.RelievesImport,
         };
     }

@@ -3,6 +3,7 @@ using EnergySim.Equipment;
 using EnergySim.Profiles;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
+using EnergySim.Wiring;
 using NodaTime;
 
 namespace EnergySim;
@@ -36,6 +37,12 @@ public sealed record Home
 
     /// <summary>The service and the agreement's export limit; a battery's own breaker comes with its offer.</summary>
     public Service Service { get; init; } = new();
+
+    /// <summary>Panel, code edition, loads and ways to connect; null = not stated.</summary>
+    public WiringPlan? Wiring { get; init; }
+
+    /// <summary>Today's interconnection agreement; null = not stated.</summary>
+    public Agreement? Agreement { get; init; }
 
     /// <summary>The offers, each compared with the home as it is.</summary>
     public required IReadOnlyList<Offer> Offers { get; init; }
@@ -72,6 +79,9 @@ public sealed record Service
     /// <summary>Rating of a busbar that a power control system guards, A; null = no guard.</summary>
     public double? GuardedBusbarAmps { get; init; }
 
+    /// <summary>The setting of that system where it is not 0.8 × busbar × volts, kW.</summary>
+    public double? BusbarLimitKw { get; init; }
+
     /// <summary>True when the battery discharges to hold import at the cap.</summary>
     public bool RelievesImport { get; init; } = true;
 }
@@ -96,6 +106,9 @@ public sealed record Offer
 
     /// <summary>True when the battery's own inverter takes the place of today's solar inverter (needs a DC profile).</summary>
     public bool ReplacesSolarInverter { get; init; }
+
+    /// <summary>Share of the panels rewired to the battery's own inputs while today's inverter keeps the rest (needs a DC profile), 0–1; 0 = none.</summary>
+    public double SplitFraction { get; init; }
 
     /// <summary>What the battery is told to do.</summary>
     public required Strategy Strategy { get; init; }

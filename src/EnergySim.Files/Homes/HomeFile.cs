@@ -2,6 +2,7 @@ using EnergySim.Economics;
 using EnergySim.Profiles;
 using EnergySim.Studies.Outages;
 using EnergySim.Tariffs;
+using EnergySim.Wiring;
 using NodaTime;
 
 namespace EnergySim.Files;
@@ -52,6 +53,9 @@ public static class HomeFile
             map.ReportWhole("offers", $"two offers are called {twice}");
         if (map.Has("offers") && offers.Count == 0) map.ReportWhole("offers", "there is no offer");
         Service service = ReadService(map);
+        WiringPlan? wiring = WiringReader.Read(map, service);
+        Agreement? agreement = AgreementReader.Read(map, problems);
+        if (wiring is not null) foreach (YamlMap offer in map.Maps("offers", HomeSections.Offer)) WiringReader.Breaker(offer, "breakerAmps");
         Account account = ReadAccount(map);
         OutageTerms outage = new OutageReader(load, m => zone is null ? null : ReadProfile(m, zone, step, problems, repairs)).Read(map);
         MoneyTerms money = new MoneyReader(map, [.. map.Maps("offers", HomeSections.Offer).Select(o => o.Word("offer"))], tariff, file => TariffFile.Read(Beside(path, file), problems)).Read();
@@ -68,6 +72,8 @@ public static class HomeFile
             Tariff = tariff!,
             Account = account,
             Service = service,
+            Wiring = wiring,
+            Agreement = agreement,
             Offers = [.. offers.Select(o => o!)],
             Money = money,
         };
@@ -108,6 +114,7 @@ public static class HomeFile
             ImportLimitKw = s.Number("importLimitKw", Bounds.NotNegative),
             ExportLimitKw = s.Number("exportLimitKw", Bounds.NotNegative),
             GuardedBusbarAmps = s.Number("guardedBusbarAmps", Bounds.AboveZero),
+            BusbarLimitKw = s.Number("busbarLimitKw", Bounds.NotNegative),
             RelievesImport = s.Flag("relievesImport", true),
         };
     }

@@ -7,7 +7,7 @@ internal static class HomeSections
         ["unit", "stamp", "stampColumns", "clock", "pattern", "year", "stepMinutes", "clockChange"];
 
     public static Section Home { get; } = new(
-        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "solar", "roof", "account", "stepMinutes", "outage", "money"]);
+        "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "wiring", "agreement", "solar", "roof", "account", "stepMinutes", "outage", "money"]);
 
     public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval"]);
 
@@ -30,7 +30,7 @@ internal static class HomeSections
     public static Section Missing { get; } = new("missing", [], ["global", "directNormal", "diffuse", "air", "wind", "albedo", "snow"]);
 
     public static Section Service { get; } = new(
-        "service", [], ["volts", "mainAmps", "importLimitKw", "exportLimitKw", "guardedBusbarAmps", "relievesImport"]);
+        "service", [], ["volts", "mainAmps", "importLimitKw", "exportLimitKw", "guardedBusbarAmps", "busbarLimitKw", "relievesImport"]);
 
     public static Section Account { get; } = new("account", [], ["readDates", "anniversary"]);
 
@@ -42,7 +42,7 @@ internal static class HomeSections
         ]);
 
     public static Section Offer { get; } = new(
-        "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter"]);
+        "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter", "splitFraction"]);
 
     public static Section Strategy { get; } = new(
         "strategy", ["base"], ["reserve", "peak", "peakPeriods", "shaveToKw", "refill", "overnight", "sell", "storm", "plansToSell", "rule"]);
@@ -53,5 +53,35 @@ internal static class HomeSections
 
     public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
 
-    public static IReadOnlyList<Section> All { get; } = [Home, Load, Solar, Roof, Plane, Loss, Weather, Missing, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, .. OutageSections.All, .. MoneySections.All];
+    public static Section Wiring { get; } = new(
+        "wiring", ["busbarAmps"],
+        [
+            "edition", "serviceAmps", "sourceEnd", "freeSpaces", "loadBreakersAmps", "solarBreakerAmps", "equipmentVolts", "feeders", "loads", "kept",
+            "largestLegKw", "years", "replaceWorkPrice", "splitWorkPrice", "ways",
+        ]);
+
+    public static Section Feeder { get; } = new(
+        "feeder", ["feeder", "breakerAmps", "conductorAmps"], ["downstreamBreakerAmps", "tapAmps", "tapFeet", "load"]);
+
+    public static Section Loads { get; } = new(
+        "loads", ["areaSquareFeet"], ["smallApplianceCircuits", "laundryCircuits", "appliances", "climate", "addedVa", "measured"]);
+
+    public static Section Appliance { get; } = new("appliance", ["appliance", "va"], ["kind"]);
+
+    public static Section Climate { get; } = new("climate", ["kind", "va"], []);
+
+    public static Section Measured { get; } = new("measured", ["maxKw", "record"], []);
+
+    public static Section Way { get; } = new("way", ["way", "connects"], ["keeps", "mainAmps", "settingAmps", "feeder", "costs"]);
+
+    public static Section Cost { get; } = new("cost", ["item"], ["labour", "parts", "days"]);
+
+    public static Section Agreement { get; } = new(
+        "agreement", ["authorisedKw"], ["growth", "growthKw", "growthRule", "countsStorage", "storageRule", "newTariff"]);
+
+    public static IReadOnlyList<Section> All { get; } =
+    [
+        Home, Load, Solar, Roof, Plane, Loss, Weather, Missing, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm,
+        Wiring, Feeder, Loads, Appliance, Climate, Measured, Way, Cost, Agreement, .. OutageSections.All, .. MoneySections.All,
+    ];
 }

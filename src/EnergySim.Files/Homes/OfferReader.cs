@@ -17,6 +17,8 @@ internal static class OfferReader
         string? battery = map.Text("battery")?.Name("battery of this home", [.. batteries.Keys]);
         bool replaces = map.Flag("replacesSolarInverter", false);
         if (replaces && solar is not { IsDc: true }) map.ReportWhole("replacesSolarInverter", "the battery's inverter can take the place of the solar inverter only where a dc solar profile or roof planes are given");
+        double split = map.Share("splitFraction") ?? 0;
+        if (split > 0 && (replaces || solar is not { IsDc: true })) map.ReportWhole("splitFraction", "part of the panels can go onto the battery's inputs only where a dc solar profile is given and today's inverter stays");
         var offer = new Offer
         {
             Name = map.Name("offer"),
@@ -25,6 +27,7 @@ internal static class OfferReader
             Price = map.Money("price", negative: false),
             BreakerAmps = map.Number("breakerAmps", Bounds.AboveZero),
             ReplacesSolarInverter = replaces,
+            SplitFraction = split,
             Strategy = map.Map("strategy", HomeSections.Strategy) is YamlMap s ? ReadStrategy(s, tariff) : new Strategy { Base = Steering.SelfUse },
         };
         if (replaces && solar?.Modelled is { } roof && offer.Battery.SolarInputs * offer.Units is int inputs && roof.Roof.Planes.Sum(p => p.Strings) is int strings && strings > inputs)

@@ -40,7 +40,7 @@ public class HomeFileTests
         Home home = HomeFile.Read(Sample.PathOf("every-home-key.yaml")).Home;
         Assert.Equal("Nothing here was measured.", home.Note);
         Assert.Equal(
-            new Service { Volts = 208, MainAmps = 125, ImportLimitKw = 15, ExportLimitKw = 0, GuardedBusbarAmps = 125, RelievesImport = false }, home.Service);
+            new Service { Volts = 208, MainAmps = 125, ImportLimitKw = 15, ExportLimitKw = 0, GuardedBusbarAmps = 125, BusbarLimitKw = 20, RelievesImport = false }, home.Service);
         Assert.Equal((96, 30), (home.Load.Axis.Count, home.Load.Axis.StepMinutes));
         Assert.Equal(Instant.FromUtc(2025, 7, 1, 4, 0), home.Load.Axis.Start);
         // Rows 1 and 2 of the sample: 0.5 kWh in the hour that ends at 01:00, 0.6 kWh in the next.

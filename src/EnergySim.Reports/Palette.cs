@@ -65,12 +65,22 @@ public static class Palette
         ArgumentNullException.ThrowIfNull(columns);
         if (columns.Count > MostColumns)
             throw new ArgumentException($"{columns.Count} columns; a picture tells {MostColumns} apart.", nameof(columns));
-        var styles = new BarStyle?[columns.Count];
+        return columns.Count == 0 ? [] : [AsItIs, .. OfferStyles([.. columns.Skip(1).Select(c => c.BatteryUnits)])];
+    }
+
+    /// <summary>The style of each offer alone: one or two batteries have their number's colour unless an earlier offer has taken it.</summary>
+    /// <param name="units">Number of battery units of each offer.</param>
+    /// <exception cref="ArgumentException">There are more offers than <see cref="MostColumns"/> less one.</exception>
+    public static IReadOnlyList<BarStyle> OfferStyles(IReadOnlyList<int> units)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        if (units.Count > MostColumns - 1) throw new ArgumentException($"{units.Count} offers; a picture tells {MostColumns - 1} apart.", nameof(units));
+        var styles = new BarStyle?[units.Count];
         var free = new List<BarStyle> { ThirdOffer, FourthOffer, OneBattery, TwoBatteries };
         for (int i = 0; i < styles.Length; i++)
         {
-            BarStyle? own = i == 0 ? AsItIs : columns[i].BatteryUnits switch { 1 => OneBattery, 2 => TwoBatteries, _ => null };
-            if (i == 0 || (own is not null && free.Remove(own))) styles[i] = own;
+            BarStyle? own = units[i] switch { 1 => OneBattery, 2 => TwoBatteries, _ => null };
+            if (own is not null && free.Remove(own)) styles[i] = own;
         }
         for (int i = 0; i < styles.Length; i++)
         {

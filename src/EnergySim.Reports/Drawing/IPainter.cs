@@ -7,6 +7,8 @@ internal interface IPainter
 
     void Line(LineMark mark);
 
+    void Curve(CurveMark mark);
+
     /// <summary>A filled, edged and hatched rectangle.</summary>
     void Bar(Box box, BarStyle style);
 

@@ -54,6 +54,9 @@ internal sealed record AreaMark(Box Box, Colour Colour);
 /// <summary>A level line.</summary>
 internal sealed record LineMark(double Left, double Right, double Y, double WidthPx, Colour Colour);
 
+/// <summary>A line through points, with round joints.</summary>
+internal sealed record CurveMark(IReadOnlyList<(double X, double Y)> Points, double WidthPx, Colour Colour, bool IsDashed = false);
+
 /// <summary>A bar: one bill of one column.</summary>
 internal sealed record BarMark(int Column, int Bill, Box Box, BarStyle Style);
 

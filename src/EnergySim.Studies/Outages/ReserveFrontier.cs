@@ -39,6 +39,9 @@ public sealed record ReserveFrontier
     /// <summary>The home.</summary>
     public required string Home { get; init; }
 
+    /// <summary>What must be said of its data under every figure.</summary>
+    public required string Note { get; init; }
+
     /// <summary>The wish.</summary>
     public required OutageWish Wish { get; init; }
 
@@ -64,6 +67,7 @@ public sealed record ReserveFrontier
         return new ReserveFrontier
         {
             Home = home.Name,
+            Note = home.Note,
             Wish = terms.Wish,
             Currency = home.Tariff.Currency,
             Offers = [.. home.Offers.Select(offer => OfferOf(home, calendar, terms, offer, asItIs))],

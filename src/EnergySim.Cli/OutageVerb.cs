@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using EnergySim.Files;
+using EnergySim.Reports;
 using EnergySim.Studies.Outages;
 using NodaTime;
 
@@ -62,6 +63,7 @@ internal static class OutageVerb
     private static int Run(HomeReading reading, OutageTerms terms, bool withFrontier, string? charts, bool asJson, TextWriter output)
     {
         OutageResult result = OutageStudy.Of(reading.Home, terms);
+        if (charts is not null && !Directory.Exists(charts)) throw new ArgumentException($"--charts: there is no folder \"{charts}\".");
         ReserveFrontier? frontier = withFrontier ? ReserveFrontier.Of(reading.Home, terms) : null;
         if (asJson)
         {
@@ -73,7 +75,19 @@ internal static class OutageVerb
         {
             OutageText.Write(output, result, frontier, reading.Repairs);
         }
+        if (charts is not null) WriteCharts(OutageCharts.Of(result, frontier), charts, asJson ? TextWriter.Null : output);
         return Commands.Done;
+    }
+
+    private static void WriteCharts(IReadOnlyList<NamedChart> charts, string folder, TextWriter output)
+    {
+        foreach (NamedChart chart in charts)
+        {
+            string path = Path.Combine(folder, chart.Name);
+            WholeFile.Write(path + ".png", chart.WritePng);
+            WholeFile.Write(path + ".svg", chart.WriteSvg);
+            output.WriteLine($"Written: {path}.png, {path}.svg");
+        }
     }
 
     private static StartCharge? ChargeOf(string? text) => text switch

@@ -98,6 +98,11 @@ public static class Palette
         return [.. styles.Select(s => s!)];
     }
 
+    /// <summary>The style of each offer alone, as beside the home as it is.</summary>
+    /// <param name="units">Number of battery units of each offer.</param>
+    /// <exception cref="ArgumentException">There are more offers than <see cref="MostColumns"/> less one.</exception>
+    public static IReadOnlyList<BarStyle> OfferStyles(IReadOnlyList<int> units) => [.. StylesOf([0, .. units]).Skip(1)];
+
     private static Colour Between(Colour from, Colour to, double share)
     {
         byte Mix(byte a, byte b) => (byte)Math.Round(a + ((b - a) * share));

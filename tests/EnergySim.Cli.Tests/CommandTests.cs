@@ -203,9 +203,54 @@ public sealed class CommandTests : IDisposable
     {
         (int code, string output, _) = Run("outage", Demo, "--horizon", "24", "--charge", "full");
         Assert.Equal(0, code);
-        foreach (string words in new[] { "starts that last 24 h", "nine starts in ten last", "on the same starts", "grid down on", "medical equipment", "Local codes" })
+        foreach (string words in new[] { "starts that last 24 h", "nine starts in ten last", "on the same starts", "the grid fails on", "change", "medical equipment", "local codes" })
             Assert.Contains(words, output, StringComparison.Ordinal);
         Assert.DoesNotContain("starts that last 72 h", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Outage_FrontierAndCharts_AreToldAndWritten()
+    {
+        (int code, string output, string errors) = Run("outage", ShortHome(), "--horizon", "48", "--hours", "24", "--storm-lead", "6", "--wish-hours", "4", "--wish-share", "0.5", "--frontier", "--charts", _folder);
+        Assert.True(code == 0, errors);
+        foreach (string words in new[] { "One battery, reserve by reserve", "For 50 % of outages of 4 h", "after 6 h with all of it as reserve", "starting current: no; cooling draws 79 A", "Can Two batteries carry what is kept?" })
+            Assert.Contains(words, output, StringComparison.Ordinal);
+        foreach (string name in new[] { "stored-energy", "lasting", "starts-offer-1", "starts-offer-2", "reserve-offer-1", "reserve-offer-2" })
+        {
+            Assert.True(new FileInfo(Path.Combine(_folder, name + ".png")).Length > 10_000, name);
+            Assert.StartsWith("<svg", File.ReadAllText(Path.Combine(_folder, name + ".svg")), StringComparison.Ordinal);
+        }
+        (code, _, errors) = Run("outage", ShortHome(), "--charts", Path.Combine(_folder, "absent"));
+        Assert.Equal(2, code);
+        Assert.Contains("there is no folder", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Outage_JsonWithFrontier_TellsVerdictsChangesAndPoints()
+    {
+        (int code, string output, string errors) = Run("outage", ShortHome(), "--horizon", "48", "--frontier", "--json");
+        Assert.True(code == 0, errors);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        JsonElement offer = root.GetProperty("offers")[0];
+        Assert.Equal("no", offer.GetProperty("verdicts").GetProperty("starting").GetProperty("acrossTheLine").GetString());
+        Assert.NotEqual(0, offer.GetProperty("changes").GetArrayLength());
+        Assert.Equal(12, offer.GetProperty("halfLastHoursByMonthAndStartHour").GetArrayLength());
+        JsonElement points = root.GetProperty("frontier").GetProperty("offers")[1].GetProperty("points");
+        Assert.Equal(11, points.GetArrayLength());
+        foreach (string key in new[] { "reserveFraction", "annualSaving", "lasting", "wishLastedFraction" }) Assert.True(points[3].TryGetProperty(key, out _), key);
+    }
+
+    // The demo home of the first ten days by the hour, with a motor to start.
+    private string ShortHome()
+    {
+        string profiles = Path.GetDirectoryName(Demo)!, text = File.ReadAllText(Demo);
+        foreach (string file in new[] { "demo-load.csv", "demo-solar.csv" })
+            File.WriteAllLines(Path.Combine(_folder, file), File.ReadLines(Path.Combine(profiles, file)).Take(1 + (96 * 10)));
+        text = text[..text.IndexOf("\noutage:", StringComparison.Ordinal)].Replace("../tariffs/", Path.Combine(SharedData.RepositoryRoot, "tariffs") + "/", StringComparison.Ordinal)
+            .Replace("surgeAmps: 60", "surgeAmps: 35", StringComparison.Ordinal);
+        string path = Path.Combine(_folder, "short.yaml");
+        File.WriteAllText(path, text + "\nstepMinutes: 60\noutage:\n  motors: [{motor: cooling, tons: 3}]\n");
+        return path;
     }
 
     [Fact]

@@ -7,7 +7,7 @@ internal interface IPainter
 
     void Line(LineMark mark);
 
-    void Path(PathMark mark);
+    void Curve(CurveMark mark);
 
     /// <summary>A filled, edged and hatched rectangle.</summary>
     void Bar(Box box, BarStyle style);

@@ -54,11 +54,11 @@ internal sealed record AreaMark(Box Box, Colour Colour);
 /// <summary>A level line.</summary>
 internal sealed record LineMark(double Left, double Right, double Y, double WidthPx, Colour Colour);
 
+/// <summary>A line through points, with round joints.</summary>
+internal sealed record CurveMark(IReadOnlyList<(double X, double Y)> Points, double WidthPx, Colour Colour, bool IsDashed = false);
+
 /// <summary>A bar: one bill of one column.</summary>
 internal sealed record BarMark(int Column, int Bill, Box Box, BarStyle Style);
 
 /// <summary>The sample of a column's style beside its name.</summary>
 internal sealed record SampleMark(int Column, Box Box, BarStyle Style);
-
-/// <summary>A line through points.</summary>
-internal sealed record PathMark(IReadOnlyList<(double X, double Y)> Points, double WidthPx, Colour Colour);

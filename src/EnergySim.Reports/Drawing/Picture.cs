@@ -13,7 +13,7 @@ internal sealed record Picture
     /// <summary>The figures in words.</summary>
     public required string Description { get; init; }
 
-    /// <summary>Where the bars stand.</summary>
+    /// <summary>Where the bars or curves stand.</summary>
     public required Box Field { get; init; }
 
     public required IReadOnlyList<AreaMark> Bands { get; init; }
@@ -22,11 +22,11 @@ internal sealed record Picture
 
     public required LineMark ZeroLine { get; init; }
 
-    public required IReadOnlyList<BarMark> Bars { get; init; }
+    public IReadOnlyList<BarMark> Bars { get; init; } = [];
 
-    public IReadOnlyList<PathMark> Paths { get; init; } = [];
+    public IReadOnlyList<CurveMark> Curves { get; init; } = [];
 
-    public required IReadOnlyList<SampleMark> Samples { get; init; }
+    public IReadOnlyList<SampleMark> Samples { get; init; } = [];
 
     public required IReadOnlyList<TextMark> Texts { get; init; }
 
@@ -39,7 +39,7 @@ internal sealed record Picture
         foreach (LineMark guide in Guides) painter.Line(guide);
         foreach (BarMark bar in Bars) painter.Bar(bar.Box, bar.Style);
         painter.Line(ZeroLine);
-        foreach (PathMark path in Paths) painter.Path(path);
+        foreach (CurveMark curve in Curves) painter.Curve(curve);
         foreach (SampleMark sample in Samples) painter.Bar(sample.Box, sample.Style);
         foreach (TextMark text in Texts) painter.Text(text);
     }

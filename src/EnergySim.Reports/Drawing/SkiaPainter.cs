@@ -32,11 +32,13 @@ internal sealed class SkiaPainter(SKCanvas canvas) : IPainter
         canvas.DrawLine((float)mark.Left, (float)mark.Y, (float)mark.Right, (float)mark.Y, paint);
     }
 
-    public void Path(PathMark mark)
+    public void Curve(CurveMark mark)
     {
         using SKPaint paint = Stroked(mark.Colour, mark.WidthPx);
         paint.StrokeJoin = SKStrokeJoin.Round;
         paint.StrokeCap = SKStrokeCap.Round;
+        using SKPathEffect? dashes = mark.IsDashed ? SKPathEffect.CreateDash([(float)(2.5 * mark.WidthPx), (float)(2.5 * mark.WidthPx)], 0) : null;
+        paint.PathEffect = dashes;
         using var path = new SKPath();
         path.AddPoly([.. mark.Points.Select(p => new SKPoint((float)p.X, (float)p.Y))], close: false);
         canvas.DrawPath(path, paint);

@@ -13,7 +13,7 @@ internal sealed class SvgPainter : IPainter
 
     // The family names of the fallback are of fonts as wide as ours, then any.
     private const string Families = $"'{Family}', 'Liberation Sans', Arial, Helvetica, sans-serif";
-    private const string TitleId = "savings-title", DescriptionId = "savings-description";
+    private const string TitleId = "chart-title", DescriptionId = "chart-description";
 
     private readonly XmlWriter _xml;
 
@@ -48,15 +48,16 @@ internal sealed class SvgPainter : IPainter
         _xml.WriteEndElement();
     }
 
-    public void Path(PathMark mark)
+    public void Curve(CurveMark mark)
     {
         Open("polyline");
-        Attribute("points", string.Join(' ', mark.Points.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.###},{p.Y:0.###}"))));
+        Attribute("points", string.Join(' ', mark.Points.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##},{p.Y:0.##}"))));
         Attribute("fill", "none");
         Attribute("stroke", mark.Colour.Hex);
         Attribute("stroke-width", mark.WidthPx);
         Attribute("stroke-linejoin", "round");
         Attribute("stroke-linecap", "round");
+        if (mark.IsDashed) Attribute("stroke-dasharray", string.Create(CultureInfo.InvariantCulture, $"{2.5 * mark.WidthPx:0.##} {2.5 * mark.WidthPx:0.##}"));
         _xml.WriteEndElement();
     }
 

@@ -13,7 +13,7 @@ internal sealed class BandLayout(LifetimeFrame frame)
     private readonly Band[] _bands = [.. frame.Offers.Select(o => o.Bands.NetPresentValue!)];
     private readonly List<AreaMark> _areas = [];
     private readonly List<BarMark> _bars = [];
-    private readonly List<PathMark> _marks = [];
+    private readonly List<CurveMark> _marks = [];
     private BillScale _scale = new(0, 1, 1);
     private Box _field;
 
@@ -38,7 +38,7 @@ internal sealed class BandLayout(LifetimeFrame frame)
             Guides = [],
             ZeroLine = new LineMark(_field.Left, _field.Right, _field.Bottom, 1, Palette.QuietInk),
             Bars = _bars,
-            Paths = _marks,
+            Curves = _marks,
             Samples = frame.Samples,
             Texts = frame.Texts,
         };
@@ -80,7 +80,7 @@ internal sealed class BandLayout(LifetimeFrame frame)
             var bar = new Box(XOf(low), y, Math.Max(XOf(high), XOf(low) + 1), y + (0.85 * thick));
             _bars.Add(new BarMark(i, index, bar, frame.Styles[i]));
             double likely = XOf(_bands[i].Likely);
-            _marks.Add(new PathMark([(likely, bar.Top), (likely, bar.Bottom)], 2, Palette.Ink));
+            _marks.Add(new CurveMark([(likely, bar.Top), (likely, bar.Bottom)], 2, Palette.Ink));
         }
     }
 

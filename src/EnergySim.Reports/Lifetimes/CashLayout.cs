@@ -11,7 +11,7 @@ internal sealed class CashLayout(LifetimeFrame frame)
 
     private readonly double[][] _cash = [.. frame.Offers.Select(o => o.Indicators!.Flows.Cumulative().ToArray())];
     private readonly List<LineMark> _guides = [];
-    private readonly List<PathMark> _paths = [];
+    private readonly List<CurveMark> _paths = [];
     private readonly List<BarMark> _bars = [];
     private BillScale _scale = new(0, 1, 1);
     private Box _field;
@@ -34,7 +34,7 @@ internal sealed class CashLayout(LifetimeFrame frame)
             Guides = _guides,
             ZeroLine = new LineMark(_field.Left, _field.Right, YOf(0), 1.5, Palette.Ink),
             Bars = _bars,
-            Paths = _paths,
+            Curves = _paths,
             Samples = frame.Samples,
             Texts = frame.Texts,
         };
@@ -74,13 +74,13 @@ internal sealed class CashLayout(LifetimeFrame frame)
     {
         BarStyle style = frame.Styles[offer];
         (double X, double Y)[] points = [.. _cash[offer].Select((cash, year) => (XOf(year), YOf(cash)))];
-        _paths.Add(new PathMark(points, OuterPx, style.Edge));
-        _paths.Add(new PathMark(points, InnerPx, style.Fill));
+        _paths.Add(new CurveMark(points, OuterPx, style.Edge));
+        _paths.Add(new CurveMark(points, InnerPx, style.Fill));
         (double low, double high) = frame.Offers[offer].Bands.Cumulative[^1];
         double width = BandWidth, left = XOf(YearCount) + (0.6 * width) + (offer * 1.4 * width);
         _bars.Add(new BarMark(offer, YearCount, new Box(left, YOf(high), left + width, YOf(low)), style));
         double likely = YOf(_cash[offer][^1]);
-        _paths.Add(new PathMark([(left - (0.2 * width), likely), (left + (1.2 * width), likely)], 2, Palette.Ink));
+        _paths.Add(new CurveMark([(left - (0.2 * width), likely), (left + (1.2 * width), likely)], 2, Palette.Ink));
     }
 
     private double BandWidth => 0.9 * frame.Sheet.Scale.SizePx;

@@ -28,6 +28,7 @@ internal static class OfferSums
         return new OfferOutages
         {
             Name = years[0].Offer.Name,
+            BatteryUnits = years[0].Offer.Units,
             ByWeather = [.. years.Zip(outcomes, (y, o) => new WeatherOutcomes(y.Weather, o, Of(o.LastingIntervals)))],
             Any = Of(outcomes.SelectMany(o => o.LastingIntervals)),
             OnEnergy = Of(outcomes.SelectMany(o => o.LastingOnEnergyIntervals)),

@@ -28,6 +28,9 @@ public sealed record OfferOutages
     /// <summary>The offer's name.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Number of battery units.</summary>
+    public required int BatteryUnits { get; init; }
+
     /// <summary>What became of each start, with the home's own weather.</summary>
     public StartOutcomes Outcomes => ByWeather[0].Outcomes;
 

@@ -18,6 +18,9 @@ public sealed record OfferFrontier
     /// <summary>The offer's name.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Number of battery units.</summary>
+    public required int BatteryUnits { get; init; }
+
     /// <summary>Its reserve today.</summary>
     public required double ReserveFraction { get; init; }
 
@@ -32,6 +35,12 @@ public sealed record OfferFrontier
 public sealed record ReserveFrontier
 {
     private const int StepPercent = 10;
+
+    /// <summary>The home.</summary>
+    public required string Home { get; init; }
+
+    /// <summary>What must be said of its data under every figure.</summary>
+    public required string Note { get; init; }
 
     /// <summary>The wish.</summary>
     public required OutageWish Wish { get; init; }
@@ -57,6 +66,8 @@ public sealed record ReserveFrontier
         decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0].Run, calendar);
         return new ReserveFrontier
         {
+            Home = home.Name,
+            Note = home.Note,
             Wish = terms.Wish,
             Currency = home.Tariff.Currency,
             Offers = [.. home.Offers.Select(offer => OfferOf(home, calendar, terms, offer, asItIs))],
@@ -81,6 +92,7 @@ public sealed record ReserveFrontier
         return new OfferFrontier
         {
             Name = offer.Name,
+            BatteryUnits = offer.Units,
             ReserveFraction = offer.Strategy.Base == Steering.Hold ? 1 : offer.Strategy.ReserveFraction,
             Points = points,
             // Of equal savings the lower reserve, which wears no more and leaves more to strategies to come.

@@ -65,7 +65,7 @@ internal sealed class WayRunner(Home home, TariffCalendar calendar, OutageTerms 
     private WayBackup Backup(Offer offer, WayFit fit, Run run)
     {
         double kept = fit.Way.Keeps == KeptRunning.KeptCircuits ? home.Wiring!.KeptFraction : 1;
-        OutageResult outages = OutageStudy.Of(WayHome.Of(home, offer, fit), terms with { KeptFraction = kept });
+        OutageResult outages = OutageStudy.Of(WayHome.Of(home, offer, fit), terms with { Kept = KeptLoad.Share(kept) });
         return new WayBackup { PowerKw = BackupKw(run.Plant, run.Site), KeptFraction = kept, Survival = outages.Offers[0].Any };
     }
 

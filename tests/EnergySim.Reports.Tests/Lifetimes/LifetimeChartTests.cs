@@ -61,7 +61,7 @@ public sealed class LifetimeChartTests
     {
         Picture picture = LifetimeCharts.Cash(s_result, null);
         CashFlows flows = s_result.Offers[0].Indicators!.Flows;
-        PathMark curve = picture.Paths[0];
+        CurveMark curve = picture.Curves[0];
         Assert.Equal(flows.Yearly.Count + 1, curve.Points.Count);
         // The scale is straight: the height of any year lies between start and end as its money does.
         IReadOnlyList<double> cash = flows.Cumulative();

@@ -1,0 +1,66 @@
+using System.Text;
+using EnergySim.Reports.Drawing;
+using EnergySim.Reports.Outages;
+using EnergySim.Studies.Outages;
+
+namespace EnergySim.Reports;
+
+/// <summary>A picture with a name that suits a file.</summary>
+public sealed class NamedChart
+{
+    private readonly Picture _picture;
+
+    internal NamedChart(string name, Picture picture) => (Name, _picture) = (name, picture);
+
+    /// <summary>Lower-case words joined by hyphens, no ending.</summary>
+    public string Name { get; }
+
+    /// <summary>The picture as an SVG document with a title and a description that says its figures in words.</summary>
+    public string Svg => SvgPainter.Document(_picture);
+
+    internal Picture Picture => _picture;
+
+    /// <summary>Writes the picture as PNG, <see cref="SavingsChart.PngScale"/> pixels for each of its own.</summary>
+    public void WritePng(Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        SkiaPainter.WritePng(_picture, SavingsChart.PngScale, output);
+    }
+
+    /// <summary>Writes <see cref="Svg"/> as UTF-8.</summary>
+    public void WriteSvg(Stream output)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        output.Write(Encoding.UTF8.GetBytes(Svg));
+    }
+}
+
+/// <summary>Pictures of outages: they show the records' figures and compute none.</summary>
+public static class OutageCharts
+{
+    /// <summary>
+    /// Stored energy through the outage told in detail; how many starts last how long; for each offer what half the starts last by month and hour,
+    /// and, where the frontier is given, money against hours.
+    /// </summary>
+    /// <param name="result">1–4 offers.</param>
+    /// <param name="frontier">The reserve's frontier of the same home; null = without.</param>
+    /// <param name="size">Size; null = <see cref="ChartSize.Laptop"/>.</param>
+    /// <exception cref="ArgumentException">There are too many offers to be told apart.</exception>
+    public static IReadOnlyList<NamedChart> Of(OutageResult result, ReserveFrontier? frontier = null, ChartSize? size = null)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ChartSize of = size ?? ChartSize.Laptop;
+        IReadOnlyList<BarStyle> styles = Palette.OfferStyles([.. result.Offers.Select(o => o.BatteryUnits)]);
+        var charts = new List<NamedChart>
+        {
+            new("stored-energy", StoredEnergyChart.Of(result, styles, of)),
+            new("lasting", LastingChart.Of(result, styles, of)),
+        };
+        for (int i = 0; i < result.Offers.Count; i++) charts.Add(new NamedChart(Numbered("starts", i), StartsChart.Of(result, i, of)));
+        if (frontier is not null)
+            for (int i = 0; i < frontier.Offers.Count; i++) charts.Add(new NamedChart(Numbered("reserve", i), FrontierChart.Of(frontier, i, styles[i], of)));
+        return charts;
+    }
+
+    private static string Numbered(string name, int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name}-offer-{index + 1}");
+}

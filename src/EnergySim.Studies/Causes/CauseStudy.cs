@@ -55,7 +55,11 @@ public static class CauseStudy
     {
         var kinds = new Dictionary<string, Cause>
         {
-            ["demand"] = Cause.Demand, ["tier"] = Cause.Tiers, ["event"] = Cause.Events, ["fixed"] = Cause.MinimumAndTaxes, ["minimum"] = Cause.MinimumAndTaxes,
+            ["demand"] = Cause.Demand,
+            ["tier"] = Cause.Tiers,
+            ["event"] = Cause.Events,
+            ["fixed"] = Cause.MinimumAndTaxes,
+            ["minimum"] = Cause.MinimumAndTaxes,
             ["rounding"] = Cause.MinimumAndTaxes,
         };
         foreach (Percentage percentage in tariff.Versions.SelectMany(v => v.Percentages)) kinds[percentage.Name] = Cause.MinimumAndTaxes;

@@ -25,7 +25,7 @@ public sealed record StrategyComparison
     public static StrategyComparison Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0], calendar);
         return new StrategyComparison
         {

@@ -61,7 +61,7 @@ internal sealed class LifetimeRuns
         YearPlan plan = _plans.Of(year);
         if (!_laid.TryGetValue(plan.Key, out (TariffCalendar Calendar, IReadOnlyList<Installation> Installations) laid))
         {
-            laid.Calendar = new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account);
+            laid.Calendar = new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw);
             laid.Installations = Installation.Of(_home, laid.Calendar);
             _laid.Add(plan.Key, laid);
         }

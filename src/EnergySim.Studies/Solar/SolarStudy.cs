@@ -65,7 +65,7 @@ public static class SolarStudy
 
     private static SolarUse[] UsesOf(Home home)
     {
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         return [.. Installation.Of(home, calendar).Select(installation =>
         {
             RunSums sums = installation.Run.Sums();

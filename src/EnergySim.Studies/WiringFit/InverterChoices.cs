@@ -13,7 +13,7 @@ internal static class InverterChoices
 
     public static IReadOnlyList<InverterResult> Of(Home home, WiringPlan plan, Offer offer, WayRunner runner, TariffCalendar calendar)
     {
-        TariffCalendar? next = home.Agreement?.NewTariff is Tariff tariff ? new TariffCalendar(tariff, home.Load.Axis, home.Account) : null;
+        TariffCalendar? next = home.Agreement?.NewTariff is Tariff tariff ? new TariffCalendar(tariff, home.Load.Axis, home.Account, home.Load.Kw) : null;
         return [.. Enum.GetValues<InverterChoice>().Select(c => One(home, plan, offer, c, runner, calendar, next))];
     }
 

@@ -17,7 +17,7 @@ public static class WiringFitStudy
     {
         ArgumentNullException.ThrowIfNull(home);
         if (home.Wiring is not WiringPlan plan) throw new ArgumentException("The home states no wiring: panel, edition and ways.", nameof(home));
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         var runner = new WayRunner(home, calendar, terms ?? new OutageTerms());
         TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
         return new WiringComparison

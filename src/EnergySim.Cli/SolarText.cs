@@ -50,7 +50,7 @@ internal static class SolarText
     {
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"Dark days (less than {DarkSpells.DarkClearness:0.0} of the sun above the air): {spells.DarkDays} of {spells.Days}; {(spells.LongestRun is DarkWindow run ? $"the longest run {run.Days}, {Date(run.First)} to {Date(run.Last)}" : "no run of them")}."));
-        Table table = NewTable("darkest days in a row", ["from", "to", "clearness", "kWh/m² a day", "least sun from", "to", "kWh/m² a day"]);
+        Table table = NewTable("days in a row", ["darkest from", "to", "clearness", "kWh/m² a day", "least sun from", "to", "kWh/m² a day"]);
         foreach ((DarkWindow dark, DarkWindow little) in spells.LeastClear.Zip(spells.LeastSun))
             Row(table, dark.Days.ToString(CultureInfo.InvariantCulture), [Date(dark.First), Date(dark.Last), Hundredths(dark.MeanClearness), Hundredths(dark.MeanKwhPerM2), Date(little.First), Date(little.Last), Hundredths(little.MeanKwhPerM2)]);
         console.Write(table);

@@ -49,6 +49,7 @@ internal sealed partial class SchemaCheck(JsonElement root)
             case "minimum": return number is not double a || a >= value.GetDouble() ? [] : [$"{path} is below {value}"];
             case "exclusiveMinimum": return number is not double b || b > value.GetDouble() ? [] : [$"{path} is not above {value}"];
             case "maximum": return number is not double c || c <= value.GetDouble() ? [] : [$"{path} is above {value}"];
+            case "exclusiveMaximum": return number is not double d || d < value.GetDouble() ? [] : [$"{path} is not below {value}"];
             case "minItems": return list is null || list.Children.Count >= value.GetInt32() ? [] : [$"{path} has too few items"];
             case "maxItems": return list is null || list.Children.Count <= value.GetInt32() ? [] : [$"{path} has too many items"];
             case "minProperties": return map is null || map.Children.Count >= value.GetInt32() ? [] : [$"{path} has too few keys"];

@@ -3,8 +3,9 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using EnergySim.Benchmarks;
 
-// `--quick` prints the same figures from a stopwatch in a few seconds; without it BenchmarkDotNet measures them properly.
-if (args is not ["--quick"])
+// `--quick` prints the same figures from a stopwatch in a few seconds, `--quick WORDS` those whose name holds the words; without it BenchmarkDotNet
+// measures them properly.
+if (args is not ["--quick", ..])
 {
     BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);
     return;
@@ -33,6 +34,7 @@ bench.Setup();
 ];
 foreach ((string name, Func<object> work) in works)
 {
+    if (args.Length > 1 && !name.Contains(args[1], StringComparison.OrdinalIgnoreCase)) continue;
     double best = double.MaxValue;
     long bytes = 0;
     // Works of a second need no three hundred tries.

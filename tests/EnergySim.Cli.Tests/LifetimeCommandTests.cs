@@ -17,7 +17,7 @@ public sealed class LifetimeCommandTests : IDisposable
         Assert.Equal((0, ""), (code, errors));
         Assert.Matches(@"One battery: saves [\d,]+ \([\d,]+ to [\d,]+\) USD in the first year and [\d,]+ \([\d,]+ to [\d,]+\) in 3 years", output);
         string told = output[..output.IndexOf("bought for cash", StringComparison.Ordinal)];
-        foreach (string assumption in (string[])["tariff: Evening peak, prices of 2025-01-01", "data: 2025-01-01 to 2025-12-31", "growth: energy 2% a year", "exports: credited", "charge when an outage starts: what the everyday run holds", "band: low to high of"])
+        foreach (string assumption in (string[])["tariff: Evening peak, prices of 2025-01-01", "data: 2025-01-01 to 2025-12-31", "growth: energy 2 % a year", "exports: credited", "charge when an outage starts: what the everyday run holds", "band: low to high of"])
             Assert.Contains(assumption, told, StringComparison.Ordinal);
         foreach (string part in (string[])["One battery, loan", "Two batteries, lease", "Two batteries over One battery", "not within 3", "Not in any band", "Not stated, so at the default: discount rate 5 % a year"])
             Assert.Contains(part, output, StringComparison.Ordinal);

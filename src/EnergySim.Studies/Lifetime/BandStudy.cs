@@ -33,9 +33,9 @@ internal sealed class BandStudy
         LifetimeMoney Growing(double rate) => LifetimeMoney.Of(flows, terms with { Growth = terms.Growth.WithEnergy(rate) }, plans);
         if (home.Solar is not null && weatherYears.Count > 0) AddWeatherYears(home, terms, plans, weatherYears);
         else if (home.Solar is not null)
-            Add(Words($"weather: sun {bands.SolarLowFraction:0.#%} or {bands.SolarHighFraction:0.#%} of the data's"), With(bands.SolarLowFraction, 1), With(bands.SolarHighFraction, 1));
-        Add(Words($"load: {bands.LoadFraction:0.#%} less or more"), With(1, 1 - bands.LoadFraction), With(1, 1 + bands.LoadFraction));
-        Add(Words($"energy prices: {bands.GrowthLowFraction:0.#%} or {bands.GrowthHighFraction:0.#%} a year, not {terms.Growth.Energy:0.#%}"), Growing(bands.GrowthLowFraction), Growing(bands.GrowthHighFraction));
+            Add(Words($"weather: sun {bands.SolarLowFraction:0.# %} or {bands.SolarHighFraction:0.# %} of the data's"), With(bands.SolarLowFraction, 1), With(bands.SolarHighFraction, 1));
+        Add(Words($"load: {bands.LoadFraction:0.# %} less or more"), With(1, 1 - bands.LoadFraction), With(1, 1 + bands.LoadFraction));
+        Add(Words($"energy prices: {bands.GrowthLowFraction:0.# %} or {bands.GrowthHighFraction:0.# %} a year, not {terms.Growth.Energy:0.# %}"), Growing(bands.GrowthLowFraction), Growing(bands.GrowthHighFraction));
         if (BoundFactors(terms, likely) is double[] factors)
             Add("control: the rule as it is, or perfect foresight", likely, LifetimeMoney.Of(flows, terms, plans, factors));
         AddResolution(home, terms, flows, plans);
@@ -88,7 +88,7 @@ internal sealed class BandStudy
         if (home.Load.Axis.StepMinutes >= CoarseMinutes)
         {
             double[] factors = [.. flows.Offers.Select(_ => 1 - HourlyOverstatement)];
-            Add(Words($"data: hourly means may overstate by {HourlyOverstatement:0.#%}"), _likely, LifetimeMoney.Of(flows, terms, plans, factors));
+            Add(Words($"data: hourly means may overstate by {HourlyOverstatement:0.# %}"), _likely, LifetimeMoney.Of(flows, terms, plans, factors));
             return;
         }
         Profile Coarse(Profile fine) => fine.Resampled(CoarseMinutes);

@@ -19,7 +19,7 @@ public sealed class Headline
         Offer = offer;
         Text = string.Create(CultureInfo.InvariantCulture,
             $"{offer}: saves {Words(bands.FirstYearSaving)} {currency} in the first year and {Words(bands.TotalSaving)} in {years} years")
-            + (bands.NetPresentValue is Band net ? $"; net present value {Words(net)}; paid back {Payback(bands, years)}" : "; no price is stated")
+            + (bands.NetPresentValue is Band net ? $"; net present value {Words(net)}; {Payback(bands, years)}" : "; no price is stated")
             + ".";
     }
 
@@ -36,9 +36,10 @@ public sealed class Headline
 
     private static string Payback(OfferBands bands, int years)
     {
-        string Year(double? at) => at is double y ? string.Create(CultureInfo.InvariantCulture, $"after {y:0.#} years") : string.Create(CultureInfo.InvariantCulture, $"not within {years} years");
-        string earliest = Year(bands.EarliestPaybackYears), latest = Year(bands.LatestPaybackYears);
-        return earliest == latest ? earliest : $"{earliest} at the best and {latest} at the worst end of the band";
+        string never = string.Create(CultureInfo.InvariantCulture, $"not paid back within {years} years");
+        if (bands.EarliestPaybackYears is not double earliest) return never;
+        string best = string.Create(CultureInfo.InvariantCulture, $"paid back after {earliest:0.#} years at the best end of the band, ");
+        return best + (bands.LatestPaybackYears is double latest ? string.Create(CultureInfo.InvariantCulture, $"after {latest:0.#} at the worst") : never + " at the worst");
     }
 
     private static string Amount(double value) => value.ToString("#,0;−#,0;0", CultureInfo.InvariantCulture);

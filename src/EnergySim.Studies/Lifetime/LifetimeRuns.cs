@@ -3,6 +3,7 @@ using EnergySim.Billing;
 using EnergySim.Economics;
 using EnergySim.Engine;
 using EnergySim.Equipment;
+using EnergySim.Profiles;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
 
@@ -74,7 +75,7 @@ internal sealed class LifetimeRuns
             Calendar = laid.Calendar,
             LoadKwh = _series.LoadKwh,
             SolarKwh = _series.SolarKwh,
-            AsItIs = MeterSums.Of(laid.Calendar, new Run(_series.Load, null, _series.WallAc, asItIs.Plant, asItIs.Site, asItIs.SetPoints).Sums(_meter).Meter),
+            AsItIs = MeterSums.Of(laid.Calendar, new Run(_series.Load, _series.None, _series.WallAc ?? _series.None, asItIs.Plant, asItIs.Site, asItIs.SetPoints).Sums(_meter).Meter),
         };
         for (int i = 0; i < _cells.Length; i++) _years[i].Add(Simulate(year, i, laid.Calendar, laid.Installations[i + 1].Run));
         return conditions;
@@ -88,7 +89,8 @@ internal sealed class LifetimeRuns
         SetPoints setPoints = ReferenceEquals(plant, first.Plant) ? first.SetPoints : first.SetPoints.ForCapacity(first.Plant, plant);
         bool replaces = _home.Offers[offer].ReplacesSolarInverter;
         double? start = _endKwh[offer] is double end ? Math.Min(end, plant.HighestKwh) : null;
-        RunSums sums = new Run(_series.Load, replaces ? _series.SolarDc : null, replaces ? null : _series.WallAc, plant, first.Site, setPoints, start).Sums(_meter);
+        Profile none = _series.None;
+        RunSums sums = new Run(_series.Load, (replaces ? _series.SolarDc : null) ?? none, (replaces ? null : _series.WallAc) ?? none, plant, first.Site, setPoints, start).Sums(_meter);
         _endKwh[offer] = sums.EndKwh;
         double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
         double toAc = plant.InverterEfficiency * plant.DischargeEfficiency, outKwh = given / toAc;

@@ -53,7 +53,7 @@ internal static class LifetimeWords
         var notes = new List<string>();
         if (home.Note.Length > 0) notes.Add(home.Note);
         notes.Add("Each year is simulated again on the days of the data, with the capacity that it begins with, its sun, load, prices and export terms; nothing is multiplied by a number of years.");
-        notes.Add(Say($"Money is nominal: rates hold {terms.InflationFraction:0.##%} inflation a year. Flows are at the years' ends; discount rate {terms.DiscountFraction:0.##%} nominal, {terms.Discount.In(MoneyBasis.Real, terms.InflationFraction).Fraction:0.##%} real. After the last year nothing is worth anything but cells that came within the years, by the share of their life that is left."));
+        notes.Add(Say($"Money is nominal: rates hold {terms.InflationFraction:0.## %} inflation a year. Flows are at the years' ends; discount rate {terms.DiscountFraction:0.## %} nominal, {terms.Discount.In(MoneyBasis.Real, terms.InflationFraction).Fraction:0.## %} real. After the last year nothing is worth anything but cells that came within the years, by the share of their life that is left."));
         if (terms.Unstated.Count > 0) notes.Add($"Not stated, so at the default: {string.Join("; ", terms.Unstated)}.");
         foreach (Incentive incentive in terms.Incentives)
             if (!incentive.Holds(finished)) notes.Add(Say($"{incentive.Name}: not counted; an installation finished on {finished:uuuu-MM-dd} is outside its dates."));
@@ -62,7 +62,7 @@ internal static class LifetimeWords
         foreach (OfferMoney offer in money.Offers)
         {
             if (offer.Offer.Price is null) notes.Add($"{offer.Offer.Name}: no price is stated, so nothing is said of its return.");
-            if (offer.Years.FirstOrDefault(y => y.CapacityFraction == 0) is { } dead) notes.Add(Say($"{offer.Offer.Name}: out of service from year {dead.Year}, when it holds less than {terms.Life.EndOfLifeFraction:0.#%} of what it held; no replacement is stated."));
+            if (offer.Years.FirstOrDefault(y => y.CapacityFraction == 0) is { } dead) notes.Add(Say($"{offer.Offer.Name}: out of service from year {dead.Year}, when it holds less than {terms.Life.EndOfLifeFraction:0.# %} of what it held; no replacement is stated."));
             if (offer.Indicators is { FallsBelowAgain: true }) notes.Add($"{offer.Offer.Name}: the sum falls below zero again after it was paid back once.");
         }
         if (home.Tariff.Versions.Any(v => v.Export is ExportTerms.NetBilling { YearEnd: LeftOver.RollsOver }))
@@ -85,8 +85,8 @@ internal static class LifetimeWords
 
     private static string GrowthInWords(GrowthRates growth)
     {
-        string parts = string.Concat(growth.ByPart.Select(p => Say($", {p.Key} {p.Value:0.##%}")));
-        return Say($"energy {growth.Energy:0.##%} a year{parts}, fixed {growth.Fixed:0.##%}, demand {growth.Demand:0.##%}, exports {growth.Export:0.##%}, upkeep and replacements {growth.Costs:0.##%}; nominal, from the last prices known on");
+        string parts = string.Concat(growth.ByPart.Select(p => Say($", {p.Key} {p.Value:0.## %}")));
+        return Say($"energy {growth.Energy:0.## %} a year{parts}, fixed {growth.Fixed:0.## %}, demand {growth.Demand:0.## %}, exports {growth.Export:0.## %}, upkeep and replacements {growth.Costs:0.## %}; nominal, from the last prices known on");
     }
 
     private static TariffVersion VersionInForce(Tariff tariff, LocalDate date) => tariff.Versions.LastOrDefault(v => v.Effective <= date) ?? tariff.Versions[0];

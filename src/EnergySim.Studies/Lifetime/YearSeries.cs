@@ -12,6 +12,9 @@ internal sealed class YearSeries(Home home, MoneyTerms terms, PlanByYear plans, 
     /// <summary>The house's load.</summary>
     public Profile Load { get; private set; } = home.Load;
 
+    /// <summary>No power: one for all runs.</summary>
+    public Profile None { get; } = Profile.Zero(home.Load.Axis);
+
     /// <summary>Solar before any inverter; null = none, or metered behind one.</summary>
     public Profile? SolarDc { get; private set; }
 

@@ -43,6 +43,8 @@ public sealed class SetPoints
         _picks = picks.ToArray();
     }
 
+    private SetPoints(SetPointRow[] rows, int[] picks) => (_rows, _picks) = (rows, picks);
+
     /// <summary>The distinct rows.</summary>
     public ReadOnlySpan<SetPointRow> Rows => _rows;
 
@@ -78,9 +80,9 @@ public sealed class SetPoints
         ArgumentNullException.ThrowIfNull(after);
         double ratio = before.UsableKwh > 0 ? after.UsableKwh / before.UsableKwh : 1;
         double Level(double kwh) => kwh <= before.LowestKwh || double.IsInfinity(kwh) ? kwh : before.LowestKwh + ((kwh - before.LowestKwh) * ratio);
-        return new SetPoints(
-            [.. _rows.Select(r => r with { FloorKwh = Level(r.FloorKwh), SolarCeilingKwh = Level(r.SolarCeilingKwh), GridCeilingKwh = Level(r.GridCeilingKwh), SellDownKwh = Level(r.SellDownKwh) })],
-            _picks);
+        SetPointRow[] rows =
+            [.. _rows.Select(r => r with { FloorKwh = Level(r.FloorKwh), SolarCeilingKwh = Level(r.SolarCeilingKwh), GridCeilingKwh = Level(r.GridCeilingKwh), SellDownKwh = Level(r.SellDownKwh) })];
+        return new SetPoints(rows, _picks);
     }
 
     /// <summary>The same row in every interval.</summary>

@@ -93,7 +93,7 @@ public class BandTests
         Assert.True(even.PaysUpToAddedPrice > 0);
         Assert.Equal(0, Again(s_terms, 4000 + even.PaysUpToAddedPrice).AddedNetPresentValue, 0.011);
         Assert.NotNull(even.PaysFromGrowth);
-        Assert.Equal(0, Again(s_terms with { Growth = s_terms.Growth with { Energy = even.PaysFromGrowth.Value } }, 8000).AddedNetPresentValue, 1);
+        Assert.Equal(0, Again(s_terms with { Growth = s_terms.Growth with { Energy = even.PaysFromGrowth.Value } }, 8000).AddedNetPresentValue, 1.0);
         // Half the break-even price pays, and no longer window is then asked for.
         BreakEven cheap = Again(s_terms, 4000 + Math.Floor(even.PaysUpToAddedPrice / 2));
         Assert.True(cheap.Pays);

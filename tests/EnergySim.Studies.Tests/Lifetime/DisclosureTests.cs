@@ -77,6 +77,6 @@ public class DisclosureTests
         Band first = result.Offers[0].Bands.FirstYearSaving;
         Assert.StartsWith(FormattableString.Invariant($"One: saves {first.Likely:#,0} ({first.Low:#,0} to {first.High:#,0}) USD in the first year"), result.Headlines[0].Text, StringComparison.Ordinal);
         Assert.Equal("the reserve and no more", result.Disclosure.StartOfOutageCharge);
-        Assert.Contains("energy 2% a year", result.Disclosure.Growth, StringComparison.Ordinal);
+        Assert.Contains("energy 2 % a year", result.Disclosure.Growth, StringComparison.Ordinal);
     }
 }

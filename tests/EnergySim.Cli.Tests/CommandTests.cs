@@ -77,7 +77,7 @@ public sealed class CommandTests : IDisposable
     [Fact]
     public void Compare_LedgersOfOffersThatDifferOnlyInSigns_AreFilesOfTheirOwn()
     {
-        string text = File.ReadAllText(Demo).Replace("offer: Two batteries", "offer: One battery!", StringComparison.Ordinal);
+        string text = File.ReadAllText(Demo).Replace("Two batteries", "One battery!", StringComparison.Ordinal);
         string home = Path.Combine(_folder, "home.yaml");
         File.WriteAllText(home, text.Replace("file: demo-", $"file: {Path.GetDirectoryName(Demo)}/demo-", StringComparison.Ordinal)
             .Replace("../tariffs", Path.Combine(SharedData.RepositoryRoot, "tariffs"), StringComparison.Ordinal));

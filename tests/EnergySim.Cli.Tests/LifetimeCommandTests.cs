@@ -72,7 +72,7 @@ public sealed class LifetimeCommandTests : IDisposable
         string profiles = Path.Combine(SharedData.RepositoryRoot, "profiles");
         string text = File.ReadAllText(Path.Combine(profiles, "demo-home.yaml"))
             .Replace("file: demo-", $"file: {profiles}/demo-", StringComparison.Ordinal)
-            .Replace("tariff: ../tariffs", $"tariff: {SharedData.RepositoryRoot}/tariffs", StringComparison.Ordinal)
+            .Replace("../tariffs", $"{SharedData.RepositoryRoot}/tariffs", StringComparison.Ordinal)
             .Replace("  years: 20\n", "  years: 3\n", StringComparison.Ordinal);
         string path = Path.Combine(_folder, "home.yaml");
         File.WriteAllText(path, text + more + "stepMinutes: 60\n");

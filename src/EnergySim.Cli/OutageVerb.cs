@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Solar;
 using EnergySim.Studies.Outages;
 using NodaTime;
 
@@ -19,6 +20,7 @@ internal static class OutageVerb
         var hours = new Option<int?>("--hours") { Description = "Its length, h." };
         var horizon = new Option<int?>("--horizon") { Description = "How far every start of the year is walked, h." };
         var cloud = new Option<double?>("--cloud") { Description = "Share of the recorded sun that is left: 0 = none." };
+        var spell = new Option<int?>("--spell") { Description = "So many cloudy days in a row, the darkest of the roof's weather, laid from the outage's start on; without --start on their own dates. Needs a home with roof planes." };
         var kept = new Option<double?>("--kept") { Description = "Share of the house's load (of its rest, where the home file names parts) that is kept running." };
         var charge = new Option<string?>("--charge") { Description = "What the battery holds at the start: everyday, full, reserve or storm (made ready --storm-lead hours ahead)." };
         charge.AcceptOnlyFromAmong("everyday", "full", "reserve", "storm");
@@ -35,7 +37,7 @@ internal static class OutageVerb
             + "\"outage\" asks more; options go before it.\n\n"
             + $"Example: energysim outage profiles/demo-home.yaml --start {StartExample} --hours 72 --cloud 0.3 --kept 0.5 --frontier --charts .")
         {
-            home, start, hours, horizon, cloud, kept, charge, lead, trips, wishHours, wishShare, frontier, charts, json,
+            home, start, hours, horizon, cloud, spell, kept, charge, lead, trips, wishHours, wishShare, frontier, charts, json,
         };
         command.SetAction(parsed =>
         {
@@ -55,6 +57,7 @@ internal static class OutageVerb
                 // A wish that nobody stated gives way to a short horizon.
                 Wish = new OutageWish(parsed.GetValue(wishHours) ?? Math.Min(asked.Wish.Hours, Math.Max(horizonHours, 1)), parsed.GetValue(wishShare) ?? asked.Wish.ShareOfStarts),
             };
+            if (parsed.GetValue(spell) is int days) terms = WithSpell(reading.Home, terms with { NamedHours = parsed.GetValue(hours) ?? days * 24 }, days);
             return Run(reading, terms, parsed.GetValue(frontier), parsed.GetValue(charts), parsed.GetValue(json), output);
         });
         return command;
@@ -77,6 +80,16 @@ internal static class OutageVerb
         }
         if (charts is not null) WriteCharts(OutageCharts.Of(result, frontier), charts, asJson ? TextWriter.Null : output);
         return Commands.Done;
+    }
+
+    private static OutageTerms WithSpell(Home home, OutageTerms terms, int days)
+    {
+        if (home.Solar?.Modelled is not ModelledRoof roof) throw new ArgumentException("--spell: the home names no roof planes and weather to take cloudy days from; --cloud says a share of the sun.");
+        DailyClearness sky = DailyClearness.Of(roof.Weather);
+        CloudySpell spell = CloudySpell.Darkest(sky, days);
+        LocalDate first = home.Solar.Profile.Axis.LocalDateOf(0), own = spell.Days[0].Date;
+        LocalDateTime start = terms.NamedStart ?? new LocalDate(first.Year, own.Month, own.Day).AtMidnight();
+        return terms with { NamedStart = start, SolarInOutage = new SpellSolar(spell, sky).FromItsDays(home.Solar.Profile, start.Date), SpellName = spell.Name };
     }
 
     private static void WriteCharts(IReadOnlyList<NamedChart> charts, string folder, TextWriter output)

@@ -17,7 +17,7 @@ internal static class SolarText
         output.WriteLine();
         console.Write(Yield(solar));
         console.Write(Lost(solar));
-        if (solar.DarkSpells is DarkSpells spells) WriteSpells(output, console, spells);
+        if (solar.DarkSpells is DarkSpells spells) DarkSpellsText.Write(output, spells, solar.SpellOdds);
         output.WriteLine();
         foreach (string note in solar.Notes.Concat(told)) output.WriteLine($"– {note}");
     }
@@ -44,17 +44,6 @@ internal static class SolarText
         Row(table, "curtailed before an inverter (DC)", [.. solar.Uses.Select(u => Whole(u.CurtailedDcKwh))]);
         Row(table, "curtailed behind one (AC)", [.. solar.Uses.Select(u => Whole(u.CurtailedAcKwh))]);
         return table;
-    }
-
-    private static void WriteSpells(TextWriter output, IAnsiConsole console, DarkSpells spells)
-    {
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"Dark days (less than {DarkSpells.DarkClearness:0.0} of the sun above the air): {spells.DarkDays} of {spells.Days}; {(spells.LongestRun is DarkWindow run ? $"the longest run {run.Days}, {Date(run.First)} to {Date(run.Last)}" : "no run of them")}."));
-        Table table = NewTable("days in a row", ["darkest from", "to", "clearness", "kWh/m² a day", "least sun from", "to", "kWh/m² a day"]);
-        foreach ((DarkWindow dark, DarkWindow little) in spells.LeastClear.Zip(spells.LeastSun))
-            Row(table, dark.Days.ToString(CultureInfo.InvariantCulture), [Date(dark.First), Date(dark.Last), Hundredths(dark.MeanClearness), Hundredths(dark.MeanKwhPerM2), Date(little.First), Date(little.Last), Hundredths(little.MeanKwhPerM2)]);
-        console.Write(table);
-        if (spells.Notice is string notice) output.WriteLine(notice);
     }
 
     private static Table NewTable(string corner, IReadOnlyList<string> columns)

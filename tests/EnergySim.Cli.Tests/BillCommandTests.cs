@@ -123,4 +123,36 @@ public sealed class BillCommandTests : IDisposable
 
     [Fact]
     public void Check_NoSuchFile_IsBadInput() => Assert.Equal(2, Run("check", Path.Combine(_folder, "none.yaml")).Code);
+
+    [Fact]
+    public void Strategies_Json_TellsStrategiesAndCausesThatSumToTheSaving()
+    {
+        (int code, string output, _) = Run("strategies", CommandTests.Demo, "--json");
+        Assert.Equal(0, code);
+        JsonElement offer = JsonDocument.Parse(output).RootElement.GetProperty("offers")[0];
+        JsonElement own = offer.GetProperty("strategies")[0];
+        Assert.True(own.GetProperty("isTheOffers").GetBoolean());
+        Assert.Equal(457.60m, own.GetProperty("saved").GetDecimal());
+        Assert.Equal(457.60m, offer.GetProperty("causes").EnumerateObject().Sum(c => c.Value.GetDecimal()));
+        Assert.False(offer.TryGetProperty("bound", out _));
+    }
+
+    [Fact]
+    public void Strategies_Text_ExplainsEachAndShowsAWeek()
+    {
+        (int code, string output, _) = Run("strategies", CommandTests.Demo, "--week", "2025-07-14");
+        Assert.Equal(0, code);
+        foreach (string words in new[] { "hold            The battery stays full", "planned         Each day", "why One battery saves", "Mon Jul 14 ································DDDDDDDDDD······", "D serves the house" })
+            Assert.Contains(words, output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("soon", "--week \"soon\" is no date")]
+    [InlineData("2024-07-14", "--week 2024-07-14: the data run from 2025-01-01 to 2025-12-31")]
+    public void Strategies_WeekThatIsNone_IsBadInput(string week, string message)
+    {
+        (int code, _, string errors) = Run("strategies", CommandTests.Demo, "--week", week);
+        Assert.Equal(2, code);
+        Assert.Contains(message, errors, StringComparison.Ordinal);
+    }
 }

@@ -19,7 +19,7 @@ public class DarkSpellsTextTests
     public void Write_RecordedYear_NamesTheDates()
     {
         string text = Text("nsrdb-nyc-2017.csv", withOdds: true);
-        Assert.Contains("       3  2017-01-22 – 2017-01-24       0.18  ", text, StringComparison.Ordinal);
+        Assert.Contains("       3  2017-01-22 – 2017-01-24      0.18  ", text, StringComparison.Ordinal);
         Assert.Contains("Dark days (clearness below 0.3): 73 of 365; the longest run of them 4 (2017-03-25 – 2017-03-28).\n", text, StringComparison.Ordinal);
         Assert.Contains("Over 100 made-up years of this place (seed 1) the longest run of dark days is ", text, StringComparison.Ordinal);
         Assert.DoesNotContain("typical year", text, StringComparison.Ordinal);

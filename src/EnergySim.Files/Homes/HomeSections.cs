@@ -66,7 +66,7 @@ internal static class HomeSections
     public static Section Loads { get; } = new(
         "loads", ["areaSquareFeet"], ["smallApplianceCircuits", "laundryCircuits", "appliances", "climate", "addedVa", "measured"]);
 
-    public static Section Appliance { get; } = new("appliance", ["appliance", "va"], ["kind"]);
+    public static Section Appliance { get; } = new("dwellingAppliance", ["appliance", "va"], ["kind"]);
 
     public static Section Climate { get; } = new("climate", ["kind", "va"], []);
 

@@ -46,8 +46,9 @@ public static class SolarJson
             json.WriteEndObject();
         }
         json.WriteEndArray();
-        if (solar.DarkSpells is DarkSpells spells) WriteSpells(json, spells);
-        else json.WriteNull("darkSpells");
+        json.WritePropertyName("darkSpells");
+        if (solar.DarkSpells is DarkSpells spells) DarkSpellsJson.Write(json, spells, solar.SpellOdds);
+        else json.WriteNullValue();
         json.WriteStartArray("notes");
         foreach (string note in solar.Notes) json.WriteStringValue(note);
         json.WriteEndArray();
@@ -65,42 +66,6 @@ public static class SolarJson
         Value(json, "kwhPerKw", plane.KwhPerKw);
         Values(json, "kwhByMonth", plane.KwhByMonth);
         Values(json, "incidentKwhPerM2ByMonth", plane.IncidentKwhPerM2ByMonth);
-        json.WriteEndObject();
-    }
-
-    private static void WriteSpells(Utf8JsonWriter json, DarkSpells spells)
-    {
-        json.WriteStartObject("darkSpells");
-        json.WriteNumber("days", spells.Days);
-        json.WriteNumber("darkDays", spells.DarkDays);
-        json.WriteNumber("darkClearness", DarkSpells.DarkClearness);
-        if (spells.LongestRun is DarkWindow run)
-        {
-            json.WritePropertyName("longestRun");
-            WriteWindow(json, run);
-        }
-        else
-        {
-            json.WriteNull("longestRun");
-        }
-        foreach ((string name, IReadOnlyList<DarkWindow> windows) in ((string, IReadOnlyList<DarkWindow>)[])[("leastClear", spells.LeastClear), ("leastSun", spells.LeastSun)])
-        {
-            json.WriteStartArray(name);
-            foreach (DarkWindow window in windows) WriteWindow(json, window);
-            json.WriteEndArray();
-        }
-        json.WriteString("notice", spells.Notice);
-        json.WriteEndObject();
-    }
-
-    private static void WriteWindow(Utf8JsonWriter json, DarkWindow window)
-    {
-        json.WriteStartObject();
-        json.WriteNumber("days", window.Days);
-        json.WriteString("from", LocalDatePattern.Iso.Format(window.First));
-        json.WriteString("to", LocalDatePattern.Iso.Format(window.Last));
-        Value(json, "meanClearness", window.MeanClearness);
-        Value(json, "meanKwhPerM2ADay", window.MeanKwhPerM2);
         json.WriteEndObject();
     }
 

@@ -19,7 +19,7 @@ internal static class OutageNotes
         });
         notes.Add(Kept(terms));
         notes.AddRange(cases[0].Loads.Notes);
-        notes.Add(Text($"Sun: {terms.CloudFactor:0.# %} of the {(terms.SolarInOutage is null ? "recorded" : "solar stated for the outage")}{ByDay(terms)}. ")
+        notes.Add(Text($"Sun: {terms.CloudFactor:0.# %} of the {(terms.SolarInOutage is null ? "recorded" : terms.SpellName is string spell ? $"recorded, with a cloudy spell laid in it ({spell})" : "solar stated for the outage")}{ByDay(terms)}. ")
             + (terms.ManagesLoad ? "Load above what the inverters give is shed." : "Overload trips the inverter.") + Restarts(terms.Rules));
         if (terms.Rules.Generator is Generator g)
             notes.Add(Text($"Generator: {g.Kw:0.##} kW, from below {g.StartBelowFraction:0.# %} or dark, to {g.StopAboveFraction:0.# %}; fuel for {(double.IsInfinity(g.FuelKwh) ? "as long as it takes" : Text($"{g.FuelKwh:0.#} kWh"))}; a separate solar inverter {(g.RunsBesideSeparateSolar ? "runs beside it" : "is locked out meanwhile")}."));

@@ -50,6 +50,9 @@ public sealed record OutageTerms
     /// <summary>Solar that takes the place of the recorded while the grid is down, in its measure and on its axis; null = the recorded.</summary>
     public Profile? SolarInOutage { get; init; }
 
+    /// <summary>What that solar is called (the days that it is made of); told with the results. null = nothing is told.</summary>
+    public string? SpellName { get; init; }
+
     /// <summary>More years of weather for the starts; the home's own is the first.</summary>
     public IReadOnlyList<WeatherYear> WeatherYears { get; init; } = [];
 

@@ -9,7 +9,9 @@ namespace EnergySim.Studies.Solar;
 /// <summary>Works out a <see cref="SolarYield"/>.</summary>
 public static class SolarStudy
 {
-    private const int Months = 12, Hours = 24;
+    private const int Months = 12, Hours = 24, MadeUpYears = 100;
+
+    private const ulong Seed = 1;
 
     /// <summary>The yield of a home's roof.</summary>
     /// <param name="home">The home.</param>
@@ -19,6 +21,7 @@ public static class SolarStudy
         ArgumentNullException.ThrowIfNull(home);
         if (home.Solar is not HomeSolar solar) throw new ArgumentException($"{home.Name} has no solar: the home file gives neither roof planes nor a solar profile.", nameof(home));
         Profile total = solar.Profile;
+        DailyClearness? sky = solar.Modelled is ModelledRoof modelled ? DailyClearness.Of(modelled.Weather) : null;
         return new SolarYield
         {
             Home = home.Name,
@@ -32,7 +35,8 @@ public static class SolarStudy
             RatedKw = solar.Modelled?.Roof.RatedKw,
             KwByMonthAndHour = ByMonthAndHour(total),
             Uses = UsesOf(home),
-            DarkSpells = solar.Modelled is ModelledRoof modelled ? DarkSpells.Of(DailyClearness.Of(modelled.Weather)) : null,
+            DarkSpells = sky is null ? null : DarkSpells.Of(sky),
+            SpellOdds = sky is null ? null : SpellOdds.Of(ClearnessModel.Of(sky), Seed, MadeUpYears),
             Notes = NotesOf(home, solar),
         };
     }

@@ -36,6 +36,9 @@ public sealed record SolarYield
     /// <summary>The dark spells of the weather; null = the home gives a profile, not weather.</summary>
     public required DarkSpells? DarkSpells { get; init; }
 
+    /// <summary>How dark made-up years of the same weather come to be; null = the home gives a profile, not weather.</summary>
+    public SpellOdds? SpellOdds { get; init; }
+
     /// <summary>Sentences that belong under the figures.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 

@@ -68,7 +68,7 @@ public sealed class HomeProblemTests : IDisposable
     }
 
     [Theory]
-    [InlineData("base: peak", "line 12 column 23, offers[1].strategy.base: \"peak\" is not one of hold, self-use, peak-window, demand-shaving")]
+    [InlineData("base: peak", "line 12 column 23, offers[1].strategy.base: \"peak\" is not one of hold, self-use, peak-window, demand-shaving, planned")]
     [InlineData("base: self-use, reserve: 120 %", "line 12 column 42, offers[1].strategy.reserve: \"120 %\" is above 100 %; a share lies between 0 and 1, or 0 % and 100 %")]
     [InlineData("base: self-use, reserve: 20", "line 12 column 42, offers[1].strategy.reserve: \"20\" is above 1; a share lies between 0 and 1, or 0 % and 100 %")]
     [InlineData("base: self-use, reserve: some", "line 12 column 42, offers[1].strategy.reserve: \"some\" is no share; write 0.2 or \"20 %\"")]

@@ -85,7 +85,7 @@ internal sealed class WaysLayout
             double top = field.Top + (i * pitch);
             if (i % 2 == 0) _bands.Add(new AreaMark(new Box(field.Left - (0.3 * _sheet.MarginPx), top, field.Right + (0.3 * _sheet.MarginPx), top + pitch), Palette.Band));
             double y = top + Math.Max(1, (pitch - barHeight - (1.15 * line)) / 2);
-            string figures = _words.Figures(way);
+            string figures = _words.Figures(way, _sheet.IsNarrow);
             double figuresWidth = _sheet.Date.WidthPx(figures);
             Lettering name = way == _offer.Cheapest ? _sheet.Date with { IsBold = true } : _sheet.Date;
             Add(TextRole.BillDate, name.Shorten(WaysWords.Name(way), field.Width - figuresWidth - (1.5 * _sheet.Date.SizePx)), name, field.Left, y);

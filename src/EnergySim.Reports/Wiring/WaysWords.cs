@@ -52,13 +52,14 @@ internal sealed class WaysWords(WiringComparison comparison, OfferWays offer, Mo
     /// <summary>Battery, wiring, bills of the years.</summary>
     public decimal[] Parts(WayResult way) => [(way.Price ?? way.WiringPrice) - way.WiringPrice, way.WiringPrice, comparison.Plan.Years * way.Run!.AnnualBill];
 
-    /// <summary>Bill a year, power and hours off the grid.</summary>
-    public string Figures(WayResult way)
+    /// <summary>Bill a year, power and hours off the grid; in few words for a narrow picture.</summary>
+    public string Figures(WayResult way, bool isNarrow = false)
     {
         string bill = $"{money.Whole(way.Run!.AnnualBill)} a year";
-        if (way.Run.Backup is not WayBackup backup) return $"{bill} · nothing in an outage";
+        if (way.Run.Backup is not WayBackup backup) return isNarrow ? bill : $"{bill} · nothing in an outage";
         double hours = backup.Survival.HoursLastedBy(0.9);
         string least = hours >= backup.Survival.HorizonHours ? "≥ " : "";
+        if (isNarrow) return string.Create(CultureInfo.InvariantCulture, $"{bill} · {backup.PowerKw:0.#} kW, {least}{hours:0.#} h");
         return string.Create(CultureInfo.InvariantCulture, $"{bill} · {(backup.KeptFraction < 1 ? "kept circuits" : "whole home")}: {backup.PowerKw:0.#} kW, {least}{hours:0.#} h in 9 of 10 outages");
     }
 

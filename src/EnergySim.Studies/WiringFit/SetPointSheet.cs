@@ -1,9 +1,9 @@
-using System.Globalization;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
 using EnergySim.Time;
 using EnergySim.Wiring;
 using NodaTime;
+using static System.FormattableString;
 
 namespace EnergySim.Studies.WiringFit;
 
@@ -79,10 +79,10 @@ public sealed record SetPointSheet
     {
         SheetLine Limit(string name, double kw, string test) => new(name, kw * 1000 / volts, kw, null, test);
         string fall = $"within {SlowestSeconds} s";
-        yield return Limit("Main breaker, continuous", SiteLimits.ContinuousKw(fit.MainAmps, volts), Text($"Read the main's handle: {fit.MainAmps:0.##} A."));
+        yield return Limit("Main breaker, continuous", SiteLimits.ContinuousKw(fit.MainAmps, volts), Invariant($"Read the main's handle: {fit.MainAmps:0.##} A."));
         yield return Limit(
             "Inverter output and charge, most", Math.Min(run.Limits.InverterBreakerKw, fit.OutputAmps * volts / 1000),
-            Text($"Read the breaker's handle: {fit.BreakerAmps:0.##} A. Ask for full output, then full charge: the clamp stays at or under this current, both legs."));
+            Invariant($"Read the breaker's handle: {fit.BreakerAmps:0.##} A. Ask for full output, then full charge: the clamp stays at or under this current, both legs."));
         yield return Limit(
             "Import from the grid, most", run.Limits.ImportKw,
             $"Charge from the grid and switch on loads until the limit is near: charging falls {fall} and import stays under it. Unplug a sensor: charging stops.");
@@ -104,18 +104,18 @@ public sealed record SetPointSheet
     {
         Strategy strategy = offer.Strategy;
         double usable = (offer.Battery.CapacityKwh - offer.Battery.LowestKwh) * offer.Units;
-        yield return new SheetLine("Reserve", null, null, Text($"{strategy.ReserveFraction:0.#%}, {strategy.ReserveFraction * usable:0.#} of {usable:0.#} kWh"), "Read it back after a restart. Set above the present charge for a minute: discharge stops.");
+        yield return new SheetLine("Reserve", null, null, Invariant($"{strategy.ReserveFraction:0.#%}, {strategy.ReserveFraction * usable:0.#} of {usable:0.#} kWh"), "Read it back after a restart. Set above the present charge for a minute: discharge stops.");
         if (strategy.Base == Steering.PeakWindow)
             yield return new SheetLine("Discharge window", null, null, PeakInWords(home, strategy), "Check the controller's clock and zone. Set a window that begins in two minutes: discharge begins, and ends with it.");
         if (strategy.Overnight is OvernightCharge night)
-            yield return new SheetLine("Charging from the grid", null, null, Text($"{Clock(night.Window)} up to {night.ToFraction:0.#%}"), "Set a window that begins in two minutes: import rises, under its limit.");
+            yield return new SheetLine("Charging from the grid", null, null, Invariant($"{Clock(night.Window)} up to {night.ToFraction:0.#%}"), "Set a window that begins in two minutes: import rises, under its limit.");
         else
-            yield return new SheetLine("Charging from the grid", null, null, strategy.RefillFraction > 0 ? Text($"up to {strategy.RefillFraction:0.#%} while import is under {strategy.ShaveToKw:0.##} kW") : "off", strategy.RefillFraction > 0 ? "Below the target the battery charges; import stays under it." : "With no sun and charge below full, import equals the house's load.");
+            yield return new SheetLine("Charging from the grid", null, null, strategy.RefillFraction > 0 ? Invariant($"up to {strategy.RefillFraction:0.#%} while import is under {strategy.ShaveToKw:0.##} kW") : "off", strategy.RefillFraction > 0 ? "Below the target the battery charges; import stays under it." : "With no sun and charge below full, import equals the house's load.");
         if (strategy.Base == Steering.DemandShaving)
             yield return new SheetLine("Import target", null, strategy.ShaveToKw, null, "Switch on loads above it: the battery holds import at it.");
         yield return new SheetLine(
             "Selling from the battery", null, null,
-            strategy.Sale is BatterySale sale && strategy.Integrity != IntegrityRule.NeverExports ? Text($"{Clock(sale.Window)} down to {sale.DownToFraction:0.#%}") : "off",
+            strategy.Sale is BatterySale sale && strategy.Integrity != IntegrityRule.NeverExports ? Invariant($"{Clock(sale.Window)} down to {sale.DownToFraction:0.#%}") : "off",
             "With loads small and no sun the battery gives no more than the house takes, outside the window.");
         if (strategy.Integrity != IntegrityRule.None)
         {
@@ -129,7 +129,7 @@ public sealed record SetPointSheet
     {
         if (run.Backup is not WayBackup backup) yield break;
         yield return new SheetLine(
-            "Off the grid, most", null, backup.PowerKw, Text($"{backup.KeptFraction:0.#%} of the load is kept"),
+            "Off the grid, most", null, backup.PowerKw, Invariant($"{backup.KeptFraction:0.#%} of the load is kept"),
             "Open the service disconnect: kept circuits come back by themselves; read volts of both legs; switch on the largest load. Restore: the home reconnects after the grid has been good for the utility's time.");
     }
 
@@ -160,7 +160,5 @@ public sealed record SetPointSheet
         return months.Length == 12 ? on : $"{on} in months {string.Join(", ", months)}";
     }
 
-    private static string Clock(ClockWindow window) => Text($"{window.FromMinute / 60:00}:{window.FromMinute % 60:00}–{window.ToMinute / 60:00}:{window.ToMinute % 60:00}");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Clock(ClockWindow window) => Invariant($"{window.FromMinute / 60:00}:{window.FromMinute % 60:00}–{window.ToMinute / 60:00}:{window.ToMinute % 60:00}");
 }

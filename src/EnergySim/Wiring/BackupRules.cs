@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace EnergySim.Wiring;
 
@@ -20,9 +20,9 @@ public static class BackupRules
         if (plan.Loads is DwellingLoads loads)
         {
             verdicts.Add(Verdict.Of(
-                edition, WiringRule.LargestLoad, loads.LargestVa, supplyVa, Text($"largest single load {loads.LargestVa:#,0} VA {Sign(loads.LargestVa, supplyVa)} {supplyVa:#,0} VA supply")));
+                edition, WiringRule.LargestLoad, loads.LargestVa, supplyVa, Invariant($"largest single load {loads.LargestVa:#,0} VA {Sign(loads.LargestVa, supplyVa)} {supplyVa:#,0} VA supply")));
             double full = LoadCalculations.Optional(loads, edition).Va;
-            Verdict whole = Verdict.Of(edition, WiringRule.FullLoad, full, supplyVa, Text($"calculated load {full:#,0} VA {Sign(full, supplyVa)} {supplyVa:#,0} VA supply"));
+            Verdict whole = Verdict.Of(edition, WiringRule.FullLoad, full, supplyVa, Invariant($"calculated load {full:#,0} VA {Sign(full, supplyVa)} {supplyVa:#,0} VA supply"));
             verdicts.Add(whole.Standing == Standing.Beyond ? whole with { Arithmetic = whole.Arithmetic + "; automatic transfer then asks for managed loads" } : whole);
         }
         else
@@ -35,7 +35,7 @@ public static class BackupRules
             // Each leg of a split-phase inverter carries half of its rating (common practice).
             double half = supplyKw / 2;
             verdicts.Add(new Verdict(
-                WiringRule.Leg, null, leg <= half ? Standing.Within : Standing.Beyond, Text($"heavier leg {leg:0.##} kW {Sign(leg, half)} {supplyKw:0.##} kW ÷ 2 = {half:0.##} kW")));
+                WiringRule.Leg, null, leg <= half ? Standing.Within : Standing.Beyond, Invariant($"heavier leg {leg:0.##} kW {Sign(leg, half)} {supplyKw:0.##} kW ÷ 2 = {half:0.##} kW")));
         }
         else
         {
@@ -45,6 +45,4 @@ public static class BackupRules
     }
 
     private static string Sign(double left, double right) => left <= right ? "≤" : ">";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace EnergySim.Wiring;
 
@@ -41,18 +41,18 @@ public static class BusbarRules
         ArgumentNullException.ThrowIfNull(edition);
         double charged = mainAmps + (SourceFactor * (sources.SolarAmps + sources.BatteryAmps));
         string left = sources.SolarAmps > 0
-            ? Text($"{mainAmps:0.##} A main + 1.25 × ({sources.SolarAmps:0.##} A solar + {sources.BatteryAmps:0.##} A battery) = {charged:0.##} A")
-            : Text($"{mainAmps:0.##} A main + 1.25 × {sources.BatteryAmps:0.##} A = {charged:0.##} A");
+            ? Invariant($"{mainAmps:0.##} A main + 1.25 × ({sources.SolarAmps:0.##} A solar + {sources.BatteryAmps:0.##} A battery) = {charged:0.##} A")
+            : Invariant($"{mainAmps:0.##} A main + 1.25 × {sources.BatteryAmps:0.##} A = {charged:0.##} A");
         var verdicts = new List<Verdict>
         {
-            Verdict.Of(edition, WiringRule.Busbar100, charged, panel.BusbarAmps, Text($"{left} {Sign(charged, panel.BusbarAmps)} {panel.BusbarAmps:0.##} A busbar")),
+            Verdict.Of(edition, WiringRule.Busbar100, charged, panel.BusbarAmps, Invariant($"{left} {Sign(charged, panel.BusbarAmps)} {panel.BusbarAmps:0.##} A busbar")),
         };
         double raised = OppositeEndFactor * panel.BusbarAmps;
         if (panel.SourceEnd != SourceEnd.Anywhere)
         {
             verdicts.Add(Verdict.Of(
                 edition, panel.SourceEnd == SourceEnd.CentreFed ? WiringRule.CentreFed : WiringRule.Busbar120, charged, raised,
-                Text($"{left} {Sign(charged, raised)} 1.2 × {panel.BusbarAmps:0.##} A busbar = {raised:0.##} A, {(panel.SourceEnd == SourceEnd.CentreFed ? "sources at one end of a centre-fed busbar" : "sources opposite the main")}")));
+                Invariant($"{left} {Sign(charged, raised)} 1.2 × {panel.BusbarAmps:0.##} A busbar = {raised:0.##} A, {(panel.SourceEnd == SourceEnd.CentreFed ? "sources at one end of a centre-fed busbar" : "sources opposite the main")}")));
         }
         verdicts.Add(SumOfBreakers(panel, sources, batteryBreakerAmps, edition));
         return verdicts;
@@ -68,7 +68,7 @@ public static class BusbarRules
         double solar = SolarBreaker(panel, sources), sum = loads + solar + batteryBreakerAmps;
         return Verdict.Of(
             edition, WiringRule.SumOfBreakers, sum, panel.BusbarAmps,
-            Text($"{loads:0.##} A loads + {solar:0.##} A solar + {batteryBreakerAmps:0.##} A battery = {sum:0.##} A {Sign(sum, panel.BusbarAmps)} {panel.BusbarAmps:0.##} A busbar, the main left out"));
+            Invariant($"{loads:0.##} A loads + {solar:0.##} A solar + {batteryBreakerAmps:0.##} A battery = {sum:0.##} A {Sign(sum, panel.BusbarAmps)} {panel.BusbarAmps:0.##} A busbar, the main left out"));
     }
 
     /// <summary>Sources joined between meter and main: their breakers together ≤ the service (from memory of 705.11).</summary>
@@ -79,7 +79,7 @@ public static class BusbarRules
         double service = panel.ServiceAmps ?? panel.MainAmps;
         return Verdict.Of(
             edition, WiringRule.SupplySide, batteryBreakerAmps, service,
-            Text($"{batteryBreakerAmps:0.##} A source breaker {Sign(batteryBreakerAmps, service)} {service:0.##} A service; no busbar rule between meter and main, conductors and disconnect by their own sizes"));
+            Invariant($"{batteryBreakerAmps:0.##} A source breaker {Sign(batteryBreakerAmps, service)} {service:0.##} A service; no busbar rule between meter and main, conductors and disconnect by their own sizes"));
     }
 
     /// <summary>A source on a feeder but not at its far end: conductors ≥ feeder breaker + 125 % of the source, or a breaker behind the connection ≤ conductors.</summary>
@@ -91,12 +91,12 @@ public static class BusbarRules
         {
             return Verdict.Of(
                 edition, WiringRule.Feeder, behind, feeder.ConductorAmps,
-                Text($"{behind:0.##} A breaker behind the connection {Sign(behind, feeder.ConductorAmps)} {feeder.ConductorAmps:0.##} A feeder conductors"));
+                Invariant($"{behind:0.##} A breaker behind the connection {Sign(behind, feeder.ConductorAmps)} {feeder.ConductorAmps:0.##} A feeder conductors"));
         }
         double needed = feeder.BreakerAmps + (SourceFactor * sourceAmps);
         return Verdict.Of(
             edition, WiringRule.Feeder, needed, feeder.ConductorAmps,
-            Text($"{feeder.BreakerAmps:0.##} A feeder breaker + 1.25 × {sourceAmps:0.##} A = {needed:0.##} A {Sign(needed, feeder.ConductorAmps)} {feeder.ConductorAmps:0.##} A feeder conductors"));
+            Invariant($"{feeder.BreakerAmps:0.##} A feeder breaker + 1.25 × {sourceAmps:0.##} A = {needed:0.##} A {Sign(needed, feeder.ConductorAmps)} {feeder.ConductorAmps:0.##} A feeder conductors"));
     }
 
     /// <summary>A tap of a feeder: its ampacity ≥ a tenth (to 10 ft) or a third (to 25 ft) of feeder breaker + 125 % of the source (240.21(B), from memory).</summary>
@@ -111,7 +111,7 @@ public static class BusbarRules
         double sum = feeder.BreakerAmps + (SourceFactor * sourceAmps), needed = Math.Max(sum / part, SourceFactor * sourceAmps);
         return Verdict.Of(
             edition, WiringRule.FeederTap, needed, tap,
-            Text($"greater of ({feeder.BreakerAmps:0.##} A + 1.25 × {sourceAmps:0.##} A) ÷ {part} and 1.25 × {sourceAmps:0.##} A = {needed:0.##} A {Sign(needed, tap)} {tap:0.##} A tap of at most {most:0} ft"));
+            Invariant($"greater of ({feeder.BreakerAmps:0.##} A + 1.25 × {sourceAmps:0.##} A) ÷ {part} and 1.25 × {sourceAmps:0.##} A = {needed:0.##} A {Sign(needed, tap)} {tap:0.##} A tap of at most {most:0} ft"));
     }
 
     /// <summary>A breaker under continuous current: 125 % of it ≤ the rating.</summary>
@@ -120,7 +120,7 @@ public static class BusbarRules
         ArgumentNullException.ThrowIfNull(edition);
         double needed = SourceFactor * continuousAmps;
         return Verdict.Of(
-            edition, WiringRule.Continuous, needed, breakerAmps, Text($"1.25 × {continuousAmps:0.##} A = {needed:0.##} A {Sign(needed, breakerAmps)} {breakerAmps:0.##} A breaker"));
+            edition, WiringRule.Continuous, needed, breakerAmps, Invariant($"1.25 × {continuousAmps:0.##} A = {needed:0.##} A {Sign(needed, breakerAmps)} {breakerAmps:0.##} A breaker"));
     }
 
     /// <summary>A power control system's setting against what it guards.</summary>
@@ -133,17 +133,15 @@ public static class BusbarRules
         ArgumentNullException.ThrowIfNull(edition);
         double continuous = SiteLimits.ContinuousShare * ratedAmps;
         string practice = settingAmps > continuous + BreakerSizes.ToleranceAmps
-            ? Text($"; above the continuous 0.8 × {ratedAmps:0.##} A = {continuous:0.##} A, which some installers take as the most: ask the local authority")
-            : Text($"; continuous share 0.8 × {ratedAmps:0.##} A = {continuous:0.##} A");
+            ? Invariant($"; above the continuous 0.8 × {ratedAmps:0.##} A = {continuous:0.##} A, which some installers take as the most: ask the local authority")
+            : Invariant($"; continuous share 0.8 × {ratedAmps:0.##} A = {continuous:0.##} A");
         return Verdict.Of(
             edition, WiringRule.PowerControl, settingAmps, ratedAmps,
-            Text($"setting {settingAmps:0.##} A {Sign(settingAmps, ratedAmps)} {ratedAmps:0.##} A {what}{practice}; a listed system watches all its sources"));
+            Invariant($"setting {settingAmps:0.##} A {Sign(settingAmps, ratedAmps)} {ratedAmps:0.##} A {what}{practice}; a listed system watches all its sources"));
     }
 
     internal static double SolarBreaker(ServicePanel panel, SourceCurrents sources) =>
         sources.SolarAmps > 0 ? panel.SolarBreakerAmps ?? BreakerFor(sources.SolarAmps) : 0;
 
     private static string Sign(double left, double right) => left <= right + BreakerSizes.ToleranceAmps ? "≤" : ">";
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace EnergySim.Wiring;
 
@@ -22,7 +22,7 @@ public static class LoadCalculations
         double va = first + rest + climate;
         return new CalculatedLoad(
             WiringRule.OptionalLoad, va,
-            Text($"{general:#,0} VA general → {first:#,0} + 40 % × {general - first:#,0} = {first + rest:#,0}; + {climate:#,0} heating or cooling = {va:#,0} VA"));
+            Invariant($"{general:#,0} VA general → {first:#,0} + 40 % × {general - first:#,0} = {first + rest:#,0}; + {climate:#,0} heating or cooling = {va:#,0} VA"));
     }
 
     /// <summary>An existing dwelling (220.83(A)): 100 % of the first 8 kVA + 40 % of the rest, what is added included; no new heating or cooling.</summary>
@@ -30,7 +30,7 @@ public static class LoadCalculations
     {
         double all = GeneralVa(loads, edition) + loads.Climate.Sum(c => c.Va) + loads.AddedVa;
         double first = Math.Min(all, 8_000), va = first + (0.4 * (all - first));
-        return new CalculatedLoad(WiringRule.ExistingLoad, va, Text($"{all:#,0} VA in all → {first:#,0} + 40 % × {all - first:#,0} = {va:#,0} VA"));
+        return new CalculatedLoad(WiringRule.ExistingLoad, va, Invariant($"{all:#,0} VA in all → {first:#,0} + 40 % × {all - first:#,0} = {va:#,0} VA"));
     }
 
     /// <summary>
@@ -47,7 +47,7 @@ public static class LoadCalculations
         double va = lighting + range + dryer + fixedVa + Math.Max(cooling, heating);
         return new CalculatedLoad(
             WiringRule.StandardLoad, va,
-            Text($"{lighting:#,0} lighting + {range:#,0} range + {dryer:#,0} dryer + {fixedVa:#,0} fixed + {Math.Max(cooling, heating):#,0} heating or cooling = {va:#,0} VA"));
+            Invariant($"{lighting:#,0} lighting + {range:#,0} range + {dryer:#,0} dryer + {fixedVa:#,0} fixed + {Math.Max(cooling, heating):#,0} heating or cooling = {va:#,0} VA"));
     }
 
     /// <summary>The neutral by the standard method: range and dryer count with 70 %, loads at line-to-line volts not at all, VA.</summary>
@@ -66,7 +66,7 @@ public static class LoadCalculations
         ArgumentNullException.ThrowIfNull(loads);
         if (loads.Measured is not MeasuredDemand demand || (hasSolarOrShaving && !demand.IsWholeYear)) return null;
         double va = (1250 * demand.MaxKw) + loads.AddedVa;
-        return new CalculatedLoad(WiringRule.MeasuredLoad, va, Text($"1.25 × {demand.MaxKw:0.##} kW + {loads.AddedVa:#,0} VA added = {va:#,0} VA"));
+        return new CalculatedLoad(WiringRule.MeasuredLoad, va, Invariant($"1.25 × {demand.MaxKw:0.##} kW + {loads.AddedVa:#,0} VA added = {va:#,0} VA"));
     }
 
     /// <summary>Each method that the facts allow, asked of a main.</summary>
@@ -90,7 +90,7 @@ public static class LoadCalculations
     {
         ArgumentNullException.ThrowIfNull(load);
         double amps = load.Amps(volts);
-        return Verdict.Of(edition, load.Rule, amps, mainAmps, Text($"{load.Arithmetic} ÷ {volts:0.##} V = {amps:0.##} A {(amps <= mainAmps ? "≤" : ">")} {mainAmps:0.##} A main"));
+        return Verdict.Of(edition, load.Rule, amps, mainAmps, Invariant($"{load.Arithmetic} ÷ {volts:0.##} V = {amps:0.##} A {(amps <= mainAmps ? "≤" : ">")} {mainAmps:0.##} A main"));
     }
 
     private static double GeneralVa(DwellingLoads loads, CodeEdition edition)
@@ -123,6 +123,4 @@ public static class LoadCalculations
         ClimateKind.ManyHeaters => 0.4,
         _ => 0.65,
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace EnergySim.Wiring;
 
@@ -18,7 +18,7 @@ public static class WayFitting
         ArgumentNullException.ThrowIfNull(way);
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(sources);
-        var ask = new Asked(way, plan, sources, offeredBreakerAmps ?? BusbarRules.BreakerFor(sources.BatteryAmps));
+        var ask = new AskedWay(way, plan, sources, offeredBreakerAmps ?? BusbarRules.BreakerFor(sources.BatteryAmps));
         return way.Connects switch
         {
             ConnectionKind.Breaker => Breaker(ask, plan.Panel.MainAmps),
@@ -47,7 +47,7 @@ public static class WayFitting
         return BreakerSizes.LargestUpTo(Math.Min(room, wantedAmps));
     }
 
-    private static WayFit Breaker(Asked ask, double mainAmps)
+    private static WayFit Breaker(AskedWay ask, double mainAmps)
     {
         WiringPlan plan = ask.Plan;
         double breaker = LargestBreaker(plan.Panel, mainAmps, ask.Sources, ask.WantedAmps, plan.Edition) ?? 0;
@@ -58,9 +58,9 @@ public static class WayFitting
         verdicts.Add(spaces);
         bool byRule = verdicts.Any(v => v is { Standing: Standing.Within, Rule: WiringRule.Busbar100 or WiringRule.Busbar120 or WiringRule.CentreFed or WiringRule.SumOfBreakers });
         string why = breaker == 0 || !byRule
-            ? Text($"no breaker fits beside a {mainAmps:0.##} A main on a {plan.Panel.BusbarAmps:0.##} A busbar")
+            ? Invariant($"no breaker fits beside a {mainAmps:0.##} A main on a {plan.Panel.BusbarAmps:0.##} A busbar")
             : spaces.Standing == Standing.Beyond ? "no room for the breaker"
-            : breaker < ask.WantedAmps ? Text($"a {breaker:0.##} A breaker fits; the inverters are set down to {output:0.##} A") : Text($"a {breaker:0.##} A breaker fits");
+            : breaker < ask.WantedAmps ? Invariant($"a {breaker:0.##} A breaker fits; the inverters are set down to {output:0.##} A") : Invariant($"a {breaker:0.##} A breaker fits");
         return ask.Fit(breaker > 0 && byRule && spaces.Standing != Standing.Beyond ? Standing.Within : Standing.Beyond, why, verdicts) with
         {
             BreakerAmps = breaker,
@@ -70,11 +70,11 @@ public static class WayFitting
         };
     }
 
-    private static WayFit SmallerMain(Asked ask)
+    private static WayFit SmallerMain(AskedWay ask)
     {
         ServicePanel panel = ask.Plan.Panel;
         if (ask.Way.MainAmps is double named && named >= panel.MainAmps)
-            throw new ArgumentException(Text($"{ask.Way.Name}: a main of {named:0.##} A is not smaller than the {panel.MainAmps:0.##} A that stands."));
+            throw new ArgumentException(Invariant($"{ask.Way.Name}: a main of {named:0.##} A is not smaller than the {panel.MainAmps:0.##} A that stands."));
         double[] mains = ask.Way.MainAmps is double main ? [main] : [.. BreakerSizes.All.Where(a => a < panel.MainAmps).Reverse()];
         foreach (double candidate in mains)
         {
@@ -88,9 +88,9 @@ public static class WayFitting
                 Standing = fit.MayBe ? carries : fit.Standing,
                 Why = !fit.MayBe ? fit.Why : carries switch
                 {
-                    Standing.Within => Text($"a {candidate:0.##} A main carries the calculated load; {fit.Why}"),
-                    Standing.Beyond => Text($"the calculated load is above a {candidate:0.##} A main"),
-                    _ => Text($"a {candidate:0.##} A main would do, but no load calculation says that it carries the house"),
+                    Standing.Within => Invariant($"a {candidate:0.##} A main carries the calculated load; {fit.Why}"),
+                    Standing.Beyond => Invariant($"the calculated load is above a {candidate:0.##} A main"),
+                    _ => Invariant($"a {candidate:0.##} A main would do, but no load calculation says that it carries the house"),
                 },
                 Verdicts = [.. fit.Verdicts, .. load],
             };
@@ -98,7 +98,7 @@ public static class WayFitting
         return ask.Fit(Standing.Beyond, "no smaller main makes room for the breaker", []) with { MainAmps = panel.MainAmps };
     }
 
-    private static WayFit GuardedBusbar(Asked ask)
+    private static WayFit GuardedBusbar(AskedWay ask)
     {
         ServicePanel panel = ask.Plan.Panel;
         double setting = ask.Setting(panel.BusbarAmps);
@@ -118,12 +118,12 @@ public static class WayFitting
         string why = guard.Standing != Standing.Within ? guard.Standing == Standing.NotInEdition ? guard.Arithmetic : "the setting is above the busbar's rating"
             : !solarFits ? "today's solar inverter, not controlled, is itself beyond the busbar rules"
             : spaces.Standing == Standing.Beyond ? "no room for the breaker"
-            : Text($"a power control system holds the busbar at {setting:0.##} A");
+            : Invariant($"a power control system holds the busbar at {setting:0.##} A");
         Standing standing = guard.Standing != Standing.Within ? guard.Standing : solarFits && spaces.Standing != Standing.Beyond ? Standing.Within : Standing.Beyond;
         return ask.Full(standing, why, verdicts) with { SettingAmps = setting };
     }
 
-    private static WayFit OnFeeder(Asked ask)
+    private static WayFit OnFeeder(AskedWay ask)
     {
         Feeder feeder = ask.FeederNamed();
         WayFit panel = Breaker(ask, ask.Plan.Panel.MainAmps);
@@ -137,7 +137,7 @@ public static class WayFitting
         return ask.Full(bad?.Standing ?? (fits ? Standing.Within : Standing.Beyond), why, [.. verdicts, .. busbar]);
     }
 
-    private static WayFit GuardedFeeder(Asked ask)
+    private static WayFit GuardedFeeder(AskedWay ask)
     {
         Feeder feeder = ask.FeederNamed();
         double rated = Math.Min(feeder.BreakerAmps, feeder.ConductorAmps), setting = ask.Setting(rated);
@@ -146,7 +146,7 @@ public static class WayFitting
         Verdict guard = BusbarRules.Guarded($"feeder {feeder.Name}", rated, setting, ask.Plan.Edition);
         string why = guard.Standing switch
         {
-            Standing.Within => Text($"a power control system holds the feeder at {setting:0.##} A; it must hold the main panel's {panel.BusbarAmps:0.##} A busbar too"),
+            Standing.Within => Invariant($"a power control system holds the feeder at {setting:0.##} A; it must hold the main panel's {panel.BusbarAmps:0.##} A busbar too"),
             Standing.NotInEdition => guard.Arithmetic,
             _ => "the setting is above the feeder's rating",
         };
@@ -159,7 +159,7 @@ public static class WayFitting
         };
     }
 
-    private static WayFit SupplySide(Asked ask)
+    private static WayFit SupplySide(AskedWay ask)
     {
         Verdict rule = BusbarRules.SupplySide(ask.Plan.Panel, ask.WantedAmps, ask.Plan.Edition);
         Verdict breaker = BusbarRules.ContinuousBreaker(ask.OutputBehind(ask.WantedAmps), ask.WantedAmps, ask.Plan.Edition);
@@ -167,36 +167,6 @@ public static class WayFitting
     }
 
     private static Verdict Spaces(ServicePanel panel) => panel.FreeSpaces is int free
-        ? new Verdict(WiringRule.Spaces, null, free >= BreakerSpaces ? Standing.Within : Standing.Beyond, Text($"{BreakerSpaces} pole spaces for the breaker, {free} free"))
+        ? new Verdict(WiringRule.Spaces, null, free >= BreakerSpaces ? Standing.Within : Standing.Beyond, Invariant($"{BreakerSpaces} pole spaces for the breaker, {free} free"))
         : new Verdict(WiringRule.Spaces, null, Standing.Unknown, "free pole spaces are not stated");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
-
-    private sealed record Asked(WayToConnect Way, WiringPlan Plan, SourceCurrents Sources, double WantedAmps)
-    {
-        public bool HasSolar => Sources.SolarAmps > 0;
-
-        public double OutputBehind(double breakerAmps) => Math.Min(Sources.BatteryAmps, SiteLimits.ContinuousShare * breakerAmps);
-
-        public double Setting(double ratedAmps)
-        {
-            double setting = Way.SettingAmps ?? (SiteLimits.ContinuousShare * ratedAmps);
-            if (setting <= 0 || setting > ratedAmps)
-                throw new ArgumentException(Text($"{Way.Name}: a setting of {setting:0.##} A; it lies above 0 and at most at the rating of {ratedAmps:0.##} A."));
-            return setting;
-        }
-
-        public Feeder FeederNamed() => Plan.Panel.Feeders.FirstOrDefault(f => f.Name == Way.Feeder)
-            ?? throw new ArgumentException($"{Way.Name}: there is no feeder called {Way.Feeder}.");
-
-        public WayFit Fit(Standing standing, string why, IReadOnlyList<Verdict> verdicts) =>
-            new() { Way = Way, Standing = standing, Why = why, Verdicts = verdicts, BreakerAmps = 0, OutputAmps = 0, MainAmps = Plan.Panel.MainAmps };
-
-        // With the breaker that was asked for.
-        public WayFit Full(Standing standing, string why, IReadOnlyList<Verdict> verdicts)
-        {
-            double output = OutputBehind(WantedAmps);
-            return Fit(standing, why, verdicts) with { BreakerAmps = WantedAmps, OutputAmps = output, IsSetDown = output < Sources.BatteryAmps };
-        }
-    }
 }

@@ -89,6 +89,9 @@ public sealed record MeterOptions
     /// <summary>Whether the numbers are those of a register that only counts up.</summary>
     public bool? IsRegister { get; init; }
 
+    /// <summary>Whether the file is the record of a solar inverter: what it calls generation is what is wanted.</summary>
+    public bool IsSolarRecord { get; init; }
+
     /// <summary>Length of an interval that is wanted, minutes: finer data are summed, coarser ones shared out evenly. Null = the file's own.</summary>
     public int? StepMinutes { get; init; }
 

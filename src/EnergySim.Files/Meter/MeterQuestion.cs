@@ -7,7 +7,7 @@ namespace EnergySim.Files;
 public sealed record MeterQuestion(string Option, string Text, IReadOnlyList<string> Choices)
 {
     /// <summary>The question, and how it is answered.</summary>
-    public override string ToString() => Choices.Count == 0 ? $"{Text} Say {Option}." : $"{Text} Say {string.Join(" or ", Choices.Select(c => $"{Option} {c}"))}.";
+    public override string ToString() => Choices.Count == 0 ? $"{Text} Say {Option}." : $"{Text} Say {string.Join(" or ", Choices.Select(c => $"{Option} {c}".TrimStart()))}.";
 }
 
 /// <summary>A file can be read in more than one way. All its questions are asked at once.</summary>

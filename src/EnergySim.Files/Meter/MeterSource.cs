@@ -13,6 +13,9 @@ internal sealed partial class MeterSource
     // A table of 10 years of minutes is about 200 MB. XML is read as a stream, and may be larger.
     private const long MostTableBytes = 256L << 20, MostUnpackedXmlBytes = 2L << 30;
 
+    // Readings pack to a tenth or a fiftieth of their size; what unpacks to more than this was made to fill memories.
+    private const long MostPackingRatio = 200, LeastUnpackedBytes = 16L << 20;
+
     private readonly string _file;
     private readonly byte[] _head;
     private readonly bool _isGzip;
@@ -57,7 +60,7 @@ internal sealed partial class MeterSource
             string name = declared.Groups[1].Value;
             encoding = TextEncoding.Named(name) ?? throw Problem(_file, $"the file declares the encoding \"{SafeText.Of(name)}\", which is not known");
         }
-        return new StreamReader(new BoundedStream(Stream(_file, _isGzip), MostUnpackedXmlBytes, _file), encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16);
+        return new StreamReader(new BoundedStream(Stream(_file, _isGzip), Bound(MostUnpackedXmlBytes), _file), encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16);
     }
 
     /// <summary>The whole text of a table.</summary>
@@ -65,12 +68,14 @@ internal sealed partial class MeterSource
     {
         if (new FileInfo(_file).Length > MostTableBytes) throw Problem(_file, TooLarge(MostTableBytes));
         using var memory = new MemoryStream();
-        using (Stream stream = new BoundedStream(Stream(_file, _isGzip), MostTableBytes, _file)) stream.CopyTo(memory);
+        using (Stream stream = new BoundedStream(Stream(_file, _isGzip), Bound(MostTableBytes), _file)) stream.CopyTo(memory);
         ReadOnlySpan<byte> bytes = memory.GetBuffer().AsSpan(0, (int)memory.Length);
         if (_bomBytes == 0 && Encoding is UTF8Encoding && !TextEncoding.IsUtf8(bytes))
             (Encoding, EncodingGround) = (TextEncoding.Named("windows-1252")!, "it is not valid UTF-8");
         return Encoding.GetString(bytes[_bomBytes..]);
     }
+
+    private long Bound(long most) => _isGzip ? Math.Min(most, Math.Max(LeastUnpackedBytes, new FileInfo(_file).Length * MostPackingRatio)) : most;
 
     internal static string TooLarge(long bytes) => string.Create(CultureInfo.InvariantCulture, $"the file holds more than {bytes >> 20:N0} MB; no meter file is that large");
 

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace EnergySim.Files;
 
 /// <summary>Puts rows in order of time, mends the date of midnights, and finds out which end of its interval a stamp names.</summary>
@@ -13,7 +15,7 @@ internal static class PortalOrder
         if (mended) return Found(StampMark.End, "midnight stands under the date of the day that ends", 0.97);
         if (stamps.Mark is StampMark layout) return Found(layout, stamps.MarkGround, 0.97);
         int step = PortalSteps.Settle([.. rows], stamps, null);
-        (long first, long last) = (rows.Min(r => r.Label), rows.Max(r => r.Label));
+        (long first, long last) = (rows.Min(r => Local(r, options)), rows.Max(r => Local(r, options)));
         if (rows.Exists(r => r.IsHour24)) return Found(StampMark.End, "24:00 ends a day", 1);
         if (step > 0 && Mod(first) == 0 && Mod(last) == 1440 - step) return Found(StampMark.Start, "the file begins at midnight and ends one interval before it", 0.93);
         if (step > 0 && Mod(first) == step && Mod(last) == 0) return Found(StampMark.End, "the file begins one interval after midnight and ends at it", 0.93);
@@ -66,6 +68,13 @@ internal static class PortalOrder
         if (found.Count <= sound) return false;
         foreach (int i in found) rows[i] = rows[i] with { Label = rows[i].Label + 1440 };
         return true;
+    }
+
+    // What a clock on the meter's wall shows: days begin at its midnight, not at that of UTC.
+    private static long Local(in PortalRow row, MeterOptions options)
+    {
+        if (row.OffsetMinutes != 0 || options.Zone is not DateTimeZone zone) return row.Label;
+        return row.Label + (zone.GetUtcOffset(WallClock.InstantOf(row.Label)).Seconds / 60);
     }
 
     private static long Mod(long label) => ((label % 1440) + 1440) % 1440;

@@ -145,6 +145,7 @@ internal sealed class PortalReader
             _told.Ask("--zone", "The stamps name no zone; where is the meter?", "America/Denver", "Europe/Berlin");
             return null;
         }
+        if (options.Clock is null && stamps.Kind == StampKind.DateOnly) options = options with { Clock = new ProfileClock.Local() };
         clock = new PortalClock(rows, mark, stamps.IsCounted, options, _file, ground);
         return clock.Place(_zone, _told);
     }

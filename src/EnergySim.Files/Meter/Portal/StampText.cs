@@ -90,7 +90,8 @@ internal ref struct StampText
         int from = _at, value = Digits();
         int length = _at - from;
         char next = _at < _text.Length ? _text[_at] : '\0';
-        if (next == ':' && length <= 2 && !_parts.HasTime) return Time(value);
+        bool isPointed = next == '.' && _parts.HasDate && _text.Length - _at is 3 or 6;
+        if ((next == ':' || isPointed) && length <= 2 && !_parts.HasTime) return Time(value);
         if (next is '-' or '/' or '.' && !_parts.HasDate && _monthName == 0 && length <= 4 && Date(value, length)) return true;
         if (!_parts.HasDate && length is 8 or 12 or 14) return Compact(from, length);
         if (_at < _text.Length && !_parts.HasTime && length <= 2 && IsHalf(_text[_at..].TrimStart(' ')))
@@ -187,7 +188,7 @@ internal ref struct StampText
         _at++;
         int from = _at, minute = Digits(), second = 0;
         if (_at - from != 2) return false;
-        if (_at < _text.Length && _text[_at] == ':')
+        if (_at < _text.Length && _text[_at] is ':' or '.' && _text.Length - _at >= 3 && second == 0 && char.IsAsciiDigit(_text[_at + 1]))
         {
             from = ++_at;
             second = Digits();

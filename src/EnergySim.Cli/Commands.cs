@@ -39,6 +39,7 @@ public static class Commands
             LifetimeVerb.Command(output),
             SolarVerb.Command(output),
             WiringVerb.Command(output),
+            ImportVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

@@ -29,6 +29,8 @@ bench.Setup();
     ("the same with bands and break-even", bench.LifetimeWithBands),
     ("hourly weather file read", bench.WeatherRead),
     ("darkest days of a year of weather", bench.Darkest),
+    ("meter table, 35,040 rows, sniffed", bench.MeterTable),
+    ("meter XML, 35,040 readings", bench.MeterXml),
     ("100 synthetic years, days", bench.SyntheticDays),
     ("100 synthetic years, hours of weather", () => bench.SyntheticHours()),
 ];

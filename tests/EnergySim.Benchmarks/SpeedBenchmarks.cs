@@ -17,12 +17,17 @@ public sealed class SpeedBenchmarks : IDisposable
     private readonly YearOfSun _sun;
     private readonly LifetimeYears _lifetime = new();
     private readonly YearOfWeather _weather = new();
+    private readonly YearOfMeter _meterFiles = new();
     private MeterSums? _sums;
 
     public SpeedBenchmarks() => _sun = new YearOfSun(_year.Axis);
 
     [GlobalCleanup]
-    public void Dispose() => _weather.Dispose();
+    public void Dispose()
+    {
+        _weather.Dispose();
+        _meterFiles.Dispose();
+    }
 
     [GlobalSetup]
     public void Setup() => _sums = MeterSums.Of(_year.Calendar, _year.Run.Sums(_meter).Meter);
@@ -68,6 +73,12 @@ public sealed class SpeedBenchmarks : IDisposable
 
     [Benchmark(Description = "hourly weather file read")]
     public object WeatherRead() => _weather.Read();
+
+    [Benchmark]
+    public object MeterTable() => _meterFiles.Table();
+
+    [Benchmark]
+    public object MeterXml() => _meterFiles.Xml();
 
     [Benchmark(Description = "darkest days of a year of weather")]
     public object Darkest() => _weather.Darkest();

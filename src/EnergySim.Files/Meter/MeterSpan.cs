@@ -1,0 +1,34 @@
+using NodaTime;
+
+namespace EnergySim.Files;
+
+/// <summary>Where the numbers of a span of meter data come from.</summary>
+public enum SpanMark
+{
+    /// <summary>Measured.</summary>
+    Measured,
+
+    /// <summary>Estimated, as the file says.</summary>
+    Estimated,
+
+    /// <summary>The file has no number for it.</summary>
+    Missing,
+
+    /// <summary>Its share of a longer span, or of an hour that the clock showed twice.</summary>
+    Split,
+
+    /// <summary>Filled here, because that was asked for.</summary>
+    Filled,
+}
+
+/// <summary>A span of time and what the meter counted in it.</summary>
+/// <param name="Start">Its start.</param>
+/// <param name="Seconds">Its length, s.</param>
+/// <param name="ImportKwh">Bought, kWh ≥ 0; null = unknown.</param>
+/// <param name="ExportKwh">Sold, kWh ≥ 0; null = unknown, or the file has no such channel.</param>
+/// <param name="Mark">Where the numbers come from.</param>
+public readonly record struct MeterSpan(Instant Start, int Seconds, double? ImportKwh, double? ExportKwh, SpanMark Mark)
+{
+    /// <summary>Its end.</summary>
+    public Instant End => Start + Duration.FromSeconds(Seconds);
+}

@@ -15,7 +15,7 @@ public sealed class SolarVerbTests : IDisposable
         (int code, string output, string errors) = Run("solar");
         Assert.Equal(0, code);
         Assert.Empty(errors);
-        foreach (string words in (string[])["south-east", "kWh a kW", "clipped (DC)", "Dark days", "in a row  least clear", "darkest from"]) Assert.Contains(words, output, StringComparison.Ordinal);
+        foreach (string words in (string[])["south-east", "kWh a kW", "clipped (DC)", "Dark days", "in a row  least clear", "one made-up year in ten"]) Assert.Contains(words, output, StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', output);
     }
 

@@ -76,6 +76,11 @@ public static class BillYear
         double mean = 0;
         foreach (double v in kw) mean += v / kw.Length;
         if (peakKw < mean) throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The bill from {bill.From:uuuu-MM-dd} has a peak of {peakKw} kW, below its mean power of {mean:0.###} kW."));
+        if (mean == 0)
+        {
+            if (peakKw > 0) throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The bill from {bill.From:uuuu-MM-dd} has a peak of {peakKw} kW and no energy."));
+            return;
+        }
         double low = 0, high = 1;
         while (PeakWith(kw, high, mean) < peakKw && high < 64) high *= 2;
         for (int k = 0; k < 100; k++)

@@ -137,7 +137,7 @@ public sealed record SetPointSheet
     {
         if (strategy.PeakWindows.Count > 0) return string.Join(", ", strategy.PeakWindows.Select(Clock)) + " every day";
         TimeAxis axis = home.Load.Axis;
-        bool[] peak = new TariffCalendar(home.Tariff, axis, home.Account).InPeriods(strategy.PeakPeriods);
+        bool[] peak = new TariffCalendar(home.Tariff, axis, home.Account, home.Load.Kw).InPeriods(strategy.PeakPeriods);
         var windows = new Dictionary<ClockWindow, SortedSet<(int Month, IsoDayOfWeek Day)>>();
         for (int i = 0; i < peak.Length; i++)
         {

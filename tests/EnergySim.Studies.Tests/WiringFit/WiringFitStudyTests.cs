@@ -89,7 +89,7 @@ public class WiringFitStudyTests
             foreach (WayResult way in offer.Ways.Where(w => w.Run is not null))
             {
                 SiteLimits site = way.Run!.Limits;
-                var calendar = new TariffCalendar(s_home.Tariff, s_home.Load.Axis, s_home.Account);
+                var calendar = new TariffCalendar(s_home.Tariff, s_home.Load.Axis, s_home.Account, s_home.Load.Kw);
                 Ledger ledger = Installation.Of(WayHome.Of(s_home, offer.Offer, way.Fit), calendar)[1].Run.Ledger();
                 for (int i = 0; i < ledger.Axis.Count; i++)
                 {
@@ -198,7 +198,7 @@ public class WiringFitStudyTests
     [Fact]
     public void Split_GivesEachSideItsShare()
     {
-        var calendar = new TariffCalendar(s_home.Tariff, s_home.Load.Axis, s_home.Account);
+        var calendar = new TariffCalendar(s_home.Tariff, s_home.Load.Axis, s_home.Account, s_home.Load.Kw);
         Offer split = s_home.Offers[0] with { ReplacesSolarInverter = false, SplitFraction = 0.25 };
         Run run = Installation.Of(s_home with { Offers = [split] }, calendar)[1].Run;
         double all = s_home.Solar!.Profile.EnergyKwh;

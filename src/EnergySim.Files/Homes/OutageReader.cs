@@ -29,6 +29,7 @@ internal sealed class OutageReader(Profile? house, Func<YamlMap, Profile?> profi
             HorizonHours = horizon,
             CloudFactor = map.Text("sun")?.Share(s_sun) ?? _defaults.CloudFactor,
             CloudFactorByDay = [.. map.Texts("sunByDay").Select(t => t.Share(s_sun)).OfType<double>()],
+            SolarInOutage = Solar(map),
             IsTypicalYear = map.Has("typicalYear") ? map.Flag("typicalYear", false) : null,
             WeatherYears = [.. map.Maps("weatherYears", OutageSections.WeatherYear).Select(Weather).OfType<WeatherYear>()],
             StartCharge = charge,
@@ -47,6 +48,14 @@ internal sealed class OutageReader(Profile? house, Func<YamlMap, Profile?> profi
     {
         if (OutageTerms.TryParseStart(text.Value, out LocalDateTime at)) return at;
         text.Report("is no local date and time; write 2025-01-15T18:00");
+        return null;
+    }
+
+    private Profile? Solar(YamlMap map)
+    {
+        if (map.Map("solarInOutage", HomeSections.Load) is not YamlMap section || profile(section) is not Profile own) return null;
+        if (house is null || own.Axis.IsSameAs(house.Axis)) return own;
+        section.ReportHere($"it has {ProfileFile.Text(own.Axis)}, the load has {ProfileFile.Text(house.Axis)}; they must be the same");
         return null;
     }
 

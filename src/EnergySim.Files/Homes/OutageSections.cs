@@ -6,7 +6,7 @@ internal static class OutageSections
     public static Section Outage { get; } = new(
         "outage", [],
         [
-            "start", "hours", "horizonHours", "sun", "sunByDay", "typicalYear", "weatherYears", "charge", "stormLeadHours", "overload", "kept", "keptProfile",
+            "start", "hours", "horizonHours", "sun", "sunByDay", "solarInOutage", "typicalYear", "weatherYears", "charge", "stormLeadHours", "overload", "kept", "keptProfile",
             "keptAppliances", "parts", "restart", "generator", "motors", "legs", "wish", "durations",
         ]);
 

@@ -42,7 +42,7 @@ internal sealed record OutageCase
             OffGrid = new Run(
                 loads.Always, sunThen.SolarDc, sunThen.SolarAc, everyday.Plant, everyday.Site with { ManagesLoad = terms.ManagesLoad },
                 null, null, offGrid: true, terms.Rules with { Sheddable = loads.Sheddable }),
-            StartKwh = StartEnergies(everyday, offer, calendar, terms),
+            StartKwh = StartEnergies(everyday, offer, terms),
         };
     }
 
@@ -56,12 +56,12 @@ internal sealed record OutageCase
         return home with { Solar = own with { Profile = solar } };
     }
 
-    private static double[] StartEnergies(Run everyday, Offer offer, TariffCalendar calendar, OutageTerms terms)
+    private static double[] StartEnergies(Run everyday, Offer offer, OutageTerms terms)
     {
         if (terms.StartCharge is StartCharge.Everyday or StartCharge.Storm)
         {
             int lead = terms.StartCharge == StartCharge.Storm ? (int)Math.Round(terms.StormLeadHours * 60 / everyday.Axis.StepMinutes) : 0;
-            return StormStarts.Of(everyday, Preparing(everyday, offer, calendar), Math.Min(lead, everyday.Axis.Count));
+            return StormStarts.Of(everyday, Preparing(everyday, offer), Math.Min(lead, everyday.Axis.Count));
         }
         var energies = new double[everyday.Axis.Count];
         double share = terms.StartCharge == StartCharge.Full ? 1 : offer.Strategy.ReserveFraction;
@@ -69,11 +69,11 @@ internal sealed record OutageCase
         return energies;
     }
 
-    // All of the battery as reserve, filled from the grid too where the agreement lets it, in whatever hour.
-    private static SetPoints Preparing(Run everyday, Offer offer, TariffCalendar calendar)
+    // All of the battery as reserve, filled from the grid too where the agreement lets it, in whatever hour and whatever the everyday strategy.
+    private static SetPoints Preparing(Run everyday, Offer offer) => new Strategy
     {
-        Strategy storm = offer.Strategy with { Storm = new StormPreparation(everyday.Axis.Start, everyday.Axis.End, 1) };
-        bool[] peak = storm is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(storm.PeakPeriods) : [];
-        return storm.Compile(everyday.Plant, everyday.Axis, peak);
-    }
+        Base = Steering.SelfUse,
+        Storm = new StormPreparation(everyday.Axis.Start, everyday.Axis.End, 1),
+        Integrity = offer.Strategy.Integrity,
+    }.Compile(everyday.Plant, everyday.Axis);
 }

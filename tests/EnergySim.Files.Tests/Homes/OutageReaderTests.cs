@@ -27,6 +27,7 @@ public sealed class OutageReaderTests : IDisposable
         Assert.Equal(new LocalDateTime(2025, 6, 30, 18, 0), terms.NamedStart);
         Assert.Equal((24, 48, 0.8), (terms.NamedHours, terms.HorizonHours, terms.CloudFactor));
         Assert.Equal([0.3, 0.5, 1], terms.CloudFactorByDay);
+        Assert.Equal(48, terms.SolarInOutage!.Axis.Count);
         Assert.True(terms.IsTypicalYear);
         Assert.Equal("dull", Assert.Single(terms.WeatherYears).Name);
         Assert.Equal((StartCharge.Storm, 6.0, false), (terms.StartCharge, terms.StormLeadHours, terms.ManagesLoad));
@@ -89,6 +90,7 @@ public sealed class OutageReaderTests : IDisposable
     [InlineData("saifi: 1.4", "saifi: 0", "line 44 column 68, outage.durations.saifi: \"0\" is not above 0")]
     [InlineData("saidiMinutes: 300", "saidiMinutes: 100", "line 44 column 95, outage.durations.ordinarySaidiMinutes: \"120\" is above saidiMinutes, which counts all events")]
     [InlineData(", ordinarySaifi: 1 }", " }", "line 44 column 14, outage.durations: ordinarySaidiMinutes and ordinarySaifi come together")]
+    [InlineData("solar_dc_kw, unit: kW, stamp: start }\n", "solar_dc_kw, unit: kW, stamp: end }\n", "line 45 column 18, outage.solarInOutage: it has 48 intervals of 60 minutes from 2025-06-30 23:00 -04 (America/New_York), the load has 48 intervals of 60 minutes from 2025-07-01 00:00 -04 (America/New_York); they must be the same")]
     [InlineData("wish: {", "whish: {", "line 43 column 3, outage: \"whish\" is not a key here; the nearest is wish")]
     public void Read_OneThingWrong_SaysIt(string sound, string bad, string sentence)
     {

@@ -15,7 +15,14 @@ public class EveningPlannerTests
 
     private static readonly Plant s_plant = new()
     {
-        HighestKwh = 10, ChargeLimitKw = 5, DischargeLimitKw = 5, InverterKw = 5, ChargeEfficiency = 0.97, DischargeEfficiency = 0.97, InverterEfficiency = 0.96, RectifierEfficiency = 0.96,
+        HighestKwh = 10,
+        ChargeLimitKw = 5,
+        DischargeLimitKw = 5,
+        InverterKw = 5,
+        ChargeEfficiency = 0.97,
+        DischargeEfficiency = 0.97,
+        InverterEfficiency = 0.96,
+        RectifierEfficiency = 0.96,
     };
 
     private static readonly PlannerTerms s_terms = new() { ReserveFraction = 0.2, ChargesFromGrid = true, SellsFromBattery = false };

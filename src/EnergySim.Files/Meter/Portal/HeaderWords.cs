@@ -68,7 +68,7 @@ internal static partial class HeaderWords
     [GeneratedRegex(@"import|consum|usage|\buse[d]?\b|deliver|from[ _]?(the )?grid|bezug|verbrauch|forward|purchase|bought|\bAE( ?kWh)?\b|\bE1\b|afname|levering|verbruik|forbrug|forbruk|soutir|conso|f[oö]rbruk|electric(ity)?\b|\bload\b", Plain)]
     private static partial Regex Import();
 
-    [GeneratedRegex(@"generat|solar|\bpv\b|produc|erzeug|produktion|generac", Plain)]
+    [GeneratedRegex(@"solar|\bpv\b|produc|erzeug|produktion|genera(?:t|ci)", Plain)]
     private static partial Regex Generation();
 
     [GeneratedRegex(@"\bnet\b|netto|saldo", Plain)]

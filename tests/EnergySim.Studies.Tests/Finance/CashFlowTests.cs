@@ -1,7 +1,7 @@
+using CsCheck;
 using EnergySim.Economics;
 using EnergySim.Studies.Finance;
 using EnergySim.TestData;
-using CsCheck;
 
 namespace EnergySim.Studies.Tests.Finance;
 

@@ -1,8 +1,8 @@
+using CsCheck;
 using EnergySim.Economics;
 using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.Outages;
 using EnergySim.TestData;
-using CsCheck;
 
 namespace EnergySim.Studies.Tests.Lifetime;
 

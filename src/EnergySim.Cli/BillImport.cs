@@ -91,7 +91,7 @@ internal static class BillImport
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {shape.Name,-24} 16–21 h {shape.EveningFraction,4:P0} of the energy, peak {shape.PeakKw,5:0.0} kW{string.Concat(shape.Savings.Select(s => string.Create(CultureInfo.InvariantCulture, $", {s.Offer} saves {s.Saving:N0}")))}"));
         for (int o = 0; o < band[0].Savings.Count; o++)
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{band[0].Savings[o].Offer}: saves {band.Min(b => b.Savings[o].Saving):N0} to {band.Max(b => b.Savings[o].Saving):N0} a year, depending on the shape."));
-        if (to is not null) output.WriteLine($"Written: {to}");
+        if (to is not null) ImportText.Written(output, to, isNetted: false);
     }
 
     private static void Json(Stream stream, string file, IReadOnlyList<MeteredBill> bills, Profile load, List<ShapeOutcome> band, string? to)

@@ -28,6 +28,13 @@ internal static class ImportText
         foreach (MeterQuestion question in asked.Questions) output.WriteLine($"  {question}");
     }
 
+    /// <summary>Says what was written, and how a home file names it.</summary>
+    public static void Written(TextWriter output, string path, bool isNetted)
+    {
+        output.WriteLine($"Written: {path}");
+        output.WriteLine($"In the home file: load: {{file: {Path.GetFileName(path)}, column: load_kw, unit: kW, stamp: start{(isNetted ? ", nettedInInterval: true" : "")}}}");
+    }
+
     /// <summary>The reading in one line: clock, stamps, unit, step, what is missing, energy, confidence.</summary>
     public static string Short(MeterData data)
     {

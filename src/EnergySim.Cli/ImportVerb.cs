@@ -54,7 +54,7 @@ internal static class ImportVerb
             else
             {
                 ImportText.Write(output, data, load);
-                if (terms.Out is not null) output.WriteLine($"Written: {terms.Out}");
+                if (terms.Out is not null) ImportText.Written(output, terms.Out, data.IsNetted);
             }
             return Commands.Done;
         }

@@ -10,7 +10,7 @@ internal sealed class MeterChannels(string file, ProblemList problems)
     public required List<MeterRow> Export { get; init; }
 
     /// <summary>The lengths that occur, s.</summary>
-    public SortedSet<int> Lengths => [.. Import.Select(r => r.Seconds), .. Export.Select(r => r.Seconds)];
+    public SortedSet<int> Lengths => field ??= LengthsOf();
 
     /// <summary>From the first start to the last end, s.</summary>
     public long SpanSeconds => Until - From;
@@ -102,6 +102,20 @@ internal sealed class MeterChannels(string file, ProblemList problems)
         }
         for (int i = 0; i < kwh.Length; i++)
             if (covered[i] < step) kwh[i] = null;
+    }
+
+    private SortedSet<int> LengthsOf()
+    {
+        var lengths = new SortedSet<int>();
+        int last = 0;
+        foreach (List<MeterRow> rows in (ReadOnlySpan<List<MeterRow>>)[Import, Export])
+            foreach (MeterRow row in rows)
+            {
+                if (row.Seconds == last) continue;
+                last = row.Seconds;
+                lengths.Add(last);
+            }
+        return lengths;
     }
 
     private static long EndOf(List<MeterRow> rows)

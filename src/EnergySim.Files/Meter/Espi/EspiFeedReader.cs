@@ -4,11 +4,9 @@ using System.Xml;
 namespace EnergySim.Files;
 
 /// <summary>Reads an ESPI file (NAESB REQ.21 in Atom) as a stream. Nothing that it refers to is opened, and nothing in it is expanded.</summary>
-internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList problems)
+internal sealed class EspiFeedReader(XmlReader xml, EspiXml parts)
 {
-    private const int MostText = 128;
     private readonly EspiFeed _feed = new();
-    private readonly char[] _text = new char[MostText];
     private string? _self, _up;
     private List<string> _related = [];
     private List<EspiReading> _readings = [];
@@ -35,7 +33,7 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
         try
         {
             using var xml = XmlReader.Create(text, settings);
-            EspiFeed feed = new EspiFeedReader(xml, file, problems).Read();
+            EspiFeed feed = new EspiFeedReader(xml, new EspiXml(xml, file, problems)).Read();
             if (!feed.IsEspi) problems.Add(new Problem { File = file, Rule = "the file is XML, but holds nothing of the energy-usage standard (NAESB REQ.21 ESPI)" });
             problems.ThrowIfAny();
             return feed;
@@ -70,7 +68,7 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
         {
             case "entry": EndEntry(); break;
             case "link": Link(); break;
-            case "title": _title = Text(); break;
+            case "title": _title = parts.Text(); break;
             case "UsagePoint": _point = (null, true); break;
             case "ServiceCategory": ServiceCategory(); break;
             case "MeterReading": _isMeterReading = true; break;
@@ -113,26 +111,26 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
 
     private void ServiceCategory()
     {
-        foreach (string name in Children())
-            if (name == "kind") _point = (Whole32("kind"), true);
+        foreach (string name in parts.Children())
+            if (name == "kind") _point = (parts.Whole32("kind"), true);
     }
 
     private EspiReadingType ReadType()
     {
         var type = new EspiReadingType();
-        foreach (string name in Children())
+        foreach (string name in parts.Children())
             switch (name)
             {
-                case "accumulationBehaviour": type.AccumulationBehaviour = Whole32(name); break;
-                case "commodity": type.Commodity = Whole32(name); break;
-                case "dataQualifier": type.DataQualifier = Whole32(name); break;
-                case "defaultQuality": type.DefaultQuality = Whole32(name); break;
-                case "flowDirection": type.FlowDirection = Whole32(name); break;
-                case "intervalLength": type.IntervalLength = Whole32(name); break;
-                case "powerOfTenMultiplier": type.PowerOfTenMultiplier = Whole32(name) ?? 0; break;
-                case "uom": type.Uom = Whole32(name); break;
+                case "accumulationBehaviour": type.AccumulationBehaviour = parts.Whole32(name); break;
+                case "commodity": type.Commodity = parts.Whole32(name); break;
+                case "dataQualifier": type.DataQualifier = parts.Whole32(name); break;
+                case "defaultQuality": type.DefaultQuality = parts.Whole32(name); break;
+                case "flowDirection": type.FlowDirection = parts.Whole32(name); break;
+                case "intervalLength": type.IntervalLength = parts.Whole32(name); break;
+                case "powerOfTenMultiplier": type.PowerOfTenMultiplier = parts.Whole32(name) ?? 0; break;
+                case "uom": type.Uom = parts.Whole32(name); break;
             }
-        if (Math.Abs(type.PowerOfTenMultiplier) > 12) Report(LineOf(xml as IXmlLineInfo), "powerOfTenMultiplier", type.PowerOfTenMultiplier.ToString(CultureInfo.InvariantCulture), "lies outside −12 to 12");
+        if (Math.Abs(type.PowerOfTenMultiplier) > 12) parts.Report(parts.Line, "powerOfTenMultiplier", type.PowerOfTenMultiplier.ToString(CultureInfo.InvariantCulture), "lies outside −12 to 12");
         return type;
     }
 
@@ -140,13 +138,13 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
     {
         int tz = 0, dst = 0;
         uint start = uint.MaxValue, end = uint.MaxValue;
-        foreach (string name in Children())
+        foreach (string name in parts.Children())
             switch (name)
             {
-                case "tzOffset": tz = Whole32(name) ?? 0; break;
-                case "dstOffset": dst = Whole32(name) ?? 0; break;
-                case "dstStartRule": start = Rule(); break;
-                case "dstEndRule": end = Rule(); break;
+                case "tzOffset": tz = parts.Whole32(name) ?? 0; break;
+                case "dstOffset": dst = parts.Whole32(name) ?? 0; break;
+                case "dstStartRule": start = parts.Rule(); break;
+                case "dstEndRule": end = parts.Rule(); break;
             }
         if (Math.Abs(tz) <= 64800 && Math.Abs(dst) <= 7200) _feed.LocalTime ??= new EspiLocalTime(tz, dst, start, end);
     }
@@ -154,7 +152,7 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
     private void Block()
     {
         long next = long.MinValue;
-        foreach (string name in Children())
+        foreach (string name in parts.Children())
         {
             if (name == "interval") next = Period().Start ?? long.MinValue;
             else if (name == "IntervalReading") next = Reading(next);
@@ -164,24 +162,24 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
     // Takes a reading; gives the time at which one without a start of its own would follow.
     private long Reading(long fallback)
     {
-        int line = LineOf(xml as IXmlLineInfo);
+        int line = parts.Line;
         long? start = null, value = null;
         int? seconds = null;
         short quality = -1;
         bool hasValue = false;
-        foreach (string name in Children())
+        foreach (string name in parts.Children())
             switch (name)
             {
                 case "timePeriod": (start, seconds) = Period(); break;
-                case "value": (value, hasValue) = (Whole64("value"), true); break;
+                case "value": (value, hasValue) = (parts.Whole64("value"), true); break;
                 case "ReadingQuality":
-                    foreach (string inner in Children())
-                        if (inner == "quality") quality = (short)Math.Clamp(Whole32(inner) ?? -1, -1, 1000);
+                    foreach (string inner in parts.Children())
+                        if (inner == "quality") quality = (short)Math.Clamp(parts.Whole32(inner) ?? -1, -1, 1000);
                     break;
             }
         if (!hasValue) return fallback;
-        if (start is null && fallback == long.MinValue) Report(line, "timePeriod", null, "start is missing; a reading without its time can not be placed");
-        if (seconds is <= 0) Report(line, "duration", seconds.Value.ToString(CultureInfo.InvariantCulture), "is no length of time");
+        if (start is null && fallback == long.MinValue) parts.Report(line, "timePeriod", null, "start is missing; a reading without its time can not be placed");
+        if (seconds is <= 0) parts.Report(line, "duration", seconds.Value.ToString(CultureInfo.InvariantCulture), "is no length of time");
         long at = start ?? fallback;
         if (value is long number) _readings.Add(new EspiReading(at, seconds ?? 0, number, quality, line));
         return seconds > 0 ? at + seconds.Value : long.MinValue;
@@ -191,57 +189,9 @@ internal sealed class EspiFeedReader(XmlReader xml, string file, ProblemList pro
     {
         long? start = null;
         int? seconds = null;
-        foreach (string name in Children())
-            if (name == "start") start = Whole64(name);
-            else if (name == "duration") seconds = Whole32(name);
+        foreach (string name in parts.Children())
+            if (name == "start") start = parts.Whole64(name);
+            else if (name == "duration") seconds = parts.Whole32(name);
         return (start, seconds);
     }
-
-    // Walks the child elements; the caller may read the one that it is given.
-    private IEnumerable<string> Children()
-    {
-        if (xml.IsEmptyElement) yield break;
-        int depth = xml.Depth;
-        while (xml.Read() && xml.Depth > depth)
-            if (xml.NodeType == XmlNodeType.Element && xml.Depth == depth + 1) yield return xml.LocalName;
-    }
-
-    // The text of the element, at most so long that a number fits; leaves the reader on its end.
-    private string Text()
-    {
-        if (xml.IsEmptyElement) return "";
-        int length = 0, depth = xml.Depth;
-        while (xml.Read() && xml.Depth > depth)
-            while (xml.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && length < MostText)
-            {
-                int read = xml.ReadValueChunk(_text, length, MostText - length);
-                if (read == 0) break;
-                length += read;
-            }
-        return new string(_text, 0, length).Trim();
-    }
-
-    private int? Whole32(string field) => Whole64(field) is long value && value is >= int.MinValue and <= int.MaxValue ? (int)value : null;
-
-    private long? Whole64(string field)
-    {
-        int line = LineOf(xml as IXmlLineInfo);
-        string text = Text();
-        if (text.Length == 0) return null;
-        if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value)) return value;
-        bool isDigits = text.TrimStart('-', '+').All(char.IsAsciiDigit);
-        Report(line, field, text, isDigits ? "is larger than any meter counts (64 bits)" : "is not a whole number");
-        return null;
-    }
-
-    private uint Rule()
-    {
-        string text = Text();
-        return uint.TryParse(text, NumberStyles.HexNumber, CultureInfo.InvariantCulture, out uint rule) ? rule : uint.MaxValue;
-    }
-
-    private static int LineOf(IXmlLineInfo? info) => info?.LineNumber ?? 0;
-
-    private void Report(int line, string field, string? value, string rule) =>
-        problems.Add(new Problem { File = file, Line = line > 0 ? line : null, Field = field, Value = value, Rule = rule });
 }

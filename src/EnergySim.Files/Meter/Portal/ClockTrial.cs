@@ -120,14 +120,20 @@ internal sealed class ClockTrial
     private void CountFaults(List<PortalRow> rows)
     {
         Faults = Skipped.Count;
-        foreach (IGrouping<(MeterFlow, short), int> channel in Enumerable.Range(0, rows.Count).GroupBy(i => (rows[i].Flow, rows[i].Meter)))
+        var channels = new Dictionary<(MeterFlow, short), (int Step, List<long> Starts)>();
+        for (int i = 0; i < rows.Count; i++)
         {
             // An empty cell is no row: where the clock skips an hour, a table leaves its cell empty.
-            long[] starts = [.. channel.Where(i => Starts[i] != Nowhere && rows[i].Value is not null).Select(i => Starts[i])];
-            Array.Sort(starts);
-            int step = rows[channel.First()].Minutes;
+            if (Starts[i] == Nowhere || rows[i].Value is null) continue;
+            ref (int Step, List<long> Starts) channel = ref CollectionsMarshal.GetValueRefOrAddDefault(channels, (rows[i].Flow, rows[i].Meter), out bool exists);
+            if (!exists) channel = (rows[i].Minutes, new List<long>(rows.Count));
+            channel.Starts.Add(Starts[i]);
+        }
+        foreach ((int step, List<long> starts) in channels.Values)
+        {
             if (step <= 0) continue;
-            for (int k = 1; k < starts.Length; k++)
+            starts.Sort();
+            for (int k = 1; k < starts.Count; k++)
             {
                 long d = starts[k] - starts[k - 1];
                 if (d == 0) Faults++;

@@ -8,10 +8,13 @@ internal sealed class PortalRows(PortalTable table, StampLayout stamps, ValueLay
     private readonly NumberText _number = new(values.IsDecimalComma);
     private readonly Dictionary<string, short> _meters = new(StringComparer.OrdinalIgnoreCase);
     private readonly ProblemList _problems = new();
+    private readonly TextMemo<bool> _isEstimate = new(t => t.Length > 0 && HeaderWords.IsEstimate(t)), _isOtherService = new(HeaderWords.IsOtherService);
+    private TextMemo<MeterFlow?>? _way;
     private int _totals, _services, _others;
 
     // A date may stand once, in the first row of its day.
     private StampParts _lastDate;
+    private string _lastDateText = "";
 
     // Of the stamp read last: minutes from the midnight of its date, as written.
     private long _minuteOfDay;
@@ -61,13 +64,13 @@ internal sealed class PortalRows(PortalTable table, StampLayout stamps, ValueLay
             return;
         }
         if (MeterOf(row) is not short meter) return;
-        MeterFlow? way = values.Direction < 0 ? null : WayOf(row);
+        MeterFlow? way = values.Direction < 0 ? null : (_way ??= new TextMemo<MeterFlow?>(t => WayOf(t, options))).Of(table.Grid.Cell(row, values.Direction));
         if (values.Direction >= 0 && way is null)
         {
             _others++;
             return;
         }
-        bool isEstimated = values.Quality >= 0 && IsEstimate(table.Grid.Cell(row, values.Quality));
+        bool isEstimated = values.Quality >= 0 && _isEstimate.Of(table.Grid.Cell(row, values.Quality));
         int minutes = stamps.EndDate >= 0 || stamps.EndTime >= 0 ? MinutesTo(row, label - (offset ?? 0), dayFirst) : 0;
         if (stamps.Kind == StampKind.Wide)
         {
@@ -126,10 +129,14 @@ internal sealed class PortalRows(PortalTable table, StampLayout stamps, ValueLay
             offset = isUtc ? 0 : null;
             return counted;
         }
-        bool carries = date.IsEmpty && timeColumn >= 0 && _lastDate.HasDate;
+        // A day's rows have one date, which need not be read again.
+        bool isSame = _lastDate.HasDate && timeColumn >= 0 && (date.IsEmpty || date.SequenceEqual(_lastDateText));
         StampParts parts = _lastDate;
-        if (!carries && (!StampText.TryRead(date, out parts) || !parts.HasDate)) return null;
-        _lastDate = parts;
+        if (!isSame)
+        {
+            if (!StampText.TryRead(date, out parts) || !parts.HasDate) return null;
+            (_lastDate, _lastDateText) = (parts, timeColumn >= 0 ? date.ToString() : "");
+        }
         offset = parts.OffsetMinutes;
         _minuteOfDay = parts.MinuteOfDay;
         if (timeColumn >= 0 || stamps.Kind == StampKind.Wide) _minuteOfDay = parts.MinuteOfDay = 0;
@@ -165,8 +172,8 @@ internal sealed class PortalRows(PortalTable table, StampLayout stamps, ValueLay
     private bool IsOtherService(int row)
     {
         foreach (int column in values.Services)
-            if (HeaderWords.IsOtherService(table.Grid.Text(row, column))) return true;
-        return values.Unit >= 0 && table.Grid.Cell(row, values.Unit) is { IsEmpty: false } unit && UnitWord.Of(unit) is null && HeaderWords.IsOtherService(unit.ToString());
+            if (_isOtherService.Of(table.Grid.Cell(row, column))) return true;
+        return values.Unit >= 0 && table.Grid.Cell(row, values.Unit) is { IsEmpty: false } unit && UnitWord.Of(unit) is null && _isOtherService.Of(unit);
     }
 
     private short? MeterOf(int row)
@@ -178,14 +185,11 @@ internal sealed class PortalRows(PortalTable table, StampLayout stamps, ValueLay
         return index;
     }
 
-    private MeterFlow? WayOf(int row)
+    private static MeterFlow? WayOf(string text, MeterOptions options)
     {
-        string text = table.Grid.Text(row, values.Direction);
         foreach ((string name, MeterRole role) in options.Roles)
             if (string.Equals(name.Trim(), text, StringComparison.OrdinalIgnoreCase))
                 return role switch { MeterRole.Export => MeterFlow.Export, MeterRole.Net => MeterFlow.Net, MeterRole.Ignore => null, _ => MeterFlow.Import };
         return HeaderWords.IsExport(text) ? MeterFlow.Export : HeaderWords.IsGeneration(text) ? null : HeaderWords.IsNet(text) ? MeterFlow.Net : MeterFlow.Import;
     }
-
-    private static bool IsEstimate(ReadOnlySpan<char> text) => !text.IsEmpty && HeaderWords.IsEstimate(text.ToString());
 }

@@ -84,7 +84,8 @@ internal static class StampSniffer
         {
             if (column.Index == date.Index || !column.IsWhole || !HeaderWords.IsOrdinal(column.Header) || column.Least < 0) continue;
             // 0000, 0015, …: hours and minutes without a colon.
-            if (column.Most is > 300 and <= 2400)
+            bool isClock = column.Distinct?.All(t => t.Length == 4) == true;
+            if (column.Most <= 2400 && (isClock || column.Most > 300))
                 return Marked(new StampLayout { Kind = StampKind.DateAndTime, Date = date.Index, Time = column.Index }, column.Header);
             if (column.Most > 300 || column.Least > 1) continue;
             int count = (int)column.Most + 1 - (int)column.Least;

@@ -13,10 +13,11 @@ internal sealed class ValueSniffer(PortalTable table, StampLayout stamps, MeterO
             ? [new ValueColumn(stamps.Wide[0].Column, table.Columns[stamps.Date].Header, MeterFlow.Import, null)]
             : Columns(direction >= 0);
         if (columns.Count == 0) return null;
+        var units = new UnitSniffer(table, options, rows);
         int[] cells = stamps.Kind == StampKind.Wide ? [.. stamps.Wide.Select(w => w.Column)] : [.. columns.Select(c => c.Column)];
         return new ValueLayout
         {
-            Columns = [.. columns.Select(c => c with { Unit = UnitOf(c, unit) })],
+            Columns = [.. columns.Select(c => c with { Unit = units.Of(c, unit) })],
             Direction = direction,
             Unit = unit,
             Meter = meter,
@@ -174,37 +175,6 @@ internal sealed class ValueSniffer(PortalTable table, StampLayout stamps, MeterO
 
     private static string Text(ValueColumn c) =>
         $"{(c.Flow switch { MeterFlow.Export => "export", MeterFlow.Net => "net", _ => "import" })} \"{SafeText.Of(c.Header)}\"";
-
-    private MeterUnit? UnitOf(ValueColumn column, int unitColumn)
-    {
-        if (options.Unit is MeterUnit stated)
-        {
-            if (!rows.Findings.Exists(f => f.Subject == "unit")) rows.Found("unit", UnitWord.Text(stated), "as said", 1);
-            return stated;
-        }
-        if (unitColumn >= 0) return Once(UnitWord.Of(table.Columns[unitColumn].Distinct!.First(t => UnitWord.Of(t) is not null)), "the column of units");
-        if (column.Unit is MeterUnit header) return Once(header, $"the header \"{SafeText.Of(column.Header)}\"");
-        if (FromCells() is MeterUnit behind) return Once(behind, "it stands behind the numbers");
-        MeterUnit[] around = [.. table.Around().Select(t => UnitWord.Of(t.Trim()) ?? UnitWord.In(t)).OfType<MeterUnit>().Distinct()];
-        if (around.Length == 1) return Once(around[0], "a line outside the table");
-        if (!rows.Questions.Exists(q => q.Option == "--unit"))
-            rows.Ask("--unit", "The file does not say what its numbers are: the energy of each interval, or mean power over it?", "kWh", "Wh", "kW", "W");
-        return null;
-
-        MeterUnit? FromCells()
-        {
-            ReadOnlySpan<char> cell = table.Grid.Cell(table.FirstRow, column.Column);
-            int end = cell.Length;
-            while (end > 0 && char.IsAsciiLetter(cell[end - 1])) end--;
-            return end > 0 && end < cell.Length ? UnitWord.Of(cell[end..]) : null;
-        }
-    }
-
-    private MeterUnit? Once(MeterUnit? unit, string ground)
-    {
-        if (unit is MeterUnit u && !rows.Findings.Exists(f => f.Subject == "unit")) rows.Found("unit", UnitWord.Text(u), ground, ground.StartsWith("a line", StringComparison.Ordinal) ? 0.9 : 1);
-        return unit;
-    }
 
     private bool Decimal(int[] cells)
     {

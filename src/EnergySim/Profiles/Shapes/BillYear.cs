@@ -67,7 +67,7 @@ public static class BillYear
         double habitKwh = driven > 0 ? Math.Min(bill.Kwh, habitPerDay * bill.Days) : bill.Kwh, drivenKwh = bill.Kwh - habitKwh;
         double perHabit = habitKwh / axis.StepHours / habit, perDriven = driven > 0 ? drivenKwh / axis.StepHours / driven : 0;
         for (int i = 0; i < kw.Length; i++) kw[i] = (kw[i] * perHabit) + (weather[i] * perDriven);
-        if (bill.PeakKw is double peak) Sharpen(kw, peak, bill);
+        if (bill is { PeakKw: double peak, Kwh: > 0 }) Sharpen(kw, peak, bill);
     }
 
     // Raises every value to a power that gives the peak and scales back to the energy: the order of the hours stays.

@@ -12,6 +12,7 @@ public sealed class SpeedBenchmarks : IDisposable
     private readonly YearOfQuarters _year = new(allRules: false);
     private readonly YearOfQuarters _all = new(allRules: true);
     private readonly MeterColumns _meter = new(35040);
+    private readonly (Run Run, TariffCalendar Calendar) _hours;
     private readonly YearOfOutages _outages = new(neverMeet: false);
     private readonly YearOfOutages _apart = new(neverMeet: true);
     private readonly YearOfSun _sun;
@@ -20,7 +21,11 @@ public sealed class SpeedBenchmarks : IDisposable
     private readonly YearOfMeter _meterFiles = new();
     private MeterSums? _sums;
 
-    public SpeedBenchmarks() => _sun = new YearOfSun(_year.Axis);
+    public SpeedBenchmarks()
+    {
+        _sun = new YearOfSun(_year.Axis);
+        _hours = _year.ByTheHour();
+    }
 
     [GlobalCleanup]
     public void Dispose()
@@ -49,6 +54,16 @@ public sealed class SpeedBenchmarks : IDisposable
 
     [Benchmark(Description = "strategy compiled")]
     public EnergySim.Strategies.SetPoints Strategy() => _year.Strategy.Compile(_year.Plant, _year.Axis);
+
+    [Benchmark(Description = "evening planner, a year")]
+    public EnergySim.Strategies.SetPoints Planner() => EnergySim.Strategies.EveningPlanner.Plan(
+        _year.Plant, _year.Load, _year.Solar, new MarginalPrices(_year.Calendar), new() { ReserveFraction = 0.2, ChargesFromGrid = true, SellsFromBattery = false });
+
+    [Benchmark(Description = "bound, a year of hours")]
+    public Bound.BoundResult BoundOfHours() => Bound.BoundStudy.Of(_hours.Run, _hours.Calendar);
+
+    [Benchmark(Description = "bound, a year of quarter-hours")]
+    public Bound.BoundResult BoundOfQuarters() => Bound.BoundStudy.Of(_year.Run, _year.Calendar);
 
     [Benchmark(Description = "bill from sums")]
     public BillSet Bill() => Biller.Bill(_sums!);

@@ -54,6 +54,13 @@ internal sealed class YearOfQuarters
         Run = new Run(Load, Solar, null, Plant, Site, strategy.Compile(Plant, Axis));
     }
 
+    /// <summary>The same year in steps of an hour.</summary>
+    public (Run Run, TariffCalendar Calendar) ByTheHour()
+    {
+        Profile load = Load.Resampled(60);
+        return (new Run(load, Solar.Resampled(60), null, Plant, Site, Strategy.Compile(Plant, load.Axis)), new TariffCalendar(Calendar.Tariff, load.Axis));
+    }
+
     public DateTimeZone Zone { get; }
 
     public TimeAxis Axis { get; }

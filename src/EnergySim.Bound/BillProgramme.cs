@@ -20,9 +20,10 @@ internal sealed class BillProgramme(Programme programme, MeterProgramme meter, T
         for (int b = 0; b < calendar.Bills.Count; b++)
         {
             TariffVersion version = VersionOf(b);
-            if (regime is null || !ReferenceEquals(regime.Terms, version.Export)) regime = ExportProgramme.Of(version.Export, programme, meter, calendar);
-            bool termsEnd = b + 1 < calendar.Bills.Count && !ReferenceEquals(VersionOf(b + 1).Export, version.Export);
-            AddBill(b, version, regime, calendar.Bills[b].EndsSettlementYear || termsEnd);
+            if (regime is null || !regime.Fits(version.Export)) regime = ExportProgramme.Of(version.Export, programme, meter, calendar);
+            regime.Renew(version.Export);
+            bool regimeEnds = b + 1 < calendar.Bills.Count && !regime.Fits(VersionOf(b + 1).Export);
+            AddBill(b, version, regime, calendar.Bills[b].EndsSettlementYear || regimeEnds);
         }
     }
 

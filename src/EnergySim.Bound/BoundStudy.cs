@@ -9,7 +9,8 @@ namespace EnergySim.Bound;
 
 /// <summary>
 /// The cheapest span that anyone with perfect foresight could reach with a plant, behind its wiring, under a plan and the agreement's rule on
-/// the battery, as a linear programme. A strategy's saving is quoted as a share of it.
+/// the battery, as a linear programme. A strategy's saving is quoted as a share of it. Credit that a plan lets lapse after so many bills is
+/// held to the settlement, and totals are not rounded: the bound is then a little too good, never too high.
 /// </summary>
 public static class BoundStudy
 {

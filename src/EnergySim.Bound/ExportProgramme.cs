@@ -5,7 +5,14 @@ namespace EnergySim.Bound;
 /// <summary>What an export regime does to a bill, as a linear programme: the counterpart of the engine's regimes, one each.</summary>
 internal abstract class ExportProgramme(ExportTerms terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
 {
-    public ExportTerms Terms => terms;
+    /// <summary>The terms in force.</summary>
+    public ExportTerms Terms { get; private set; } = terms;
+
+    /// <summary>True when terms are of the same regime: the bank is then kept, as the bills keep it.</summary>
+    public bool Fits(ExportTerms other) => other.GetType() == Terms.GetType();
+
+    /// <summary>Goes on under new terms of the same regime.</summary>
+    public void Renew(ExportTerms other) => Terms = other;
 
     public virtual bool NeverOffsetsOnImport => false;
 
@@ -40,10 +47,12 @@ internal sealed class NoExportProgramme(ExportTerms terms, Programme programme, 
 internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
+    private ExportTerms.RetailNetting Own => (ExportTerms.RetailNetting)Terms;
+
     private Expression _yearAmount = new(), _bank = new();
     private double _yearSurplusKwh;
 
-    public override bool NeverOffsetsOnImport => terms.NeverOffsetOnImport;
+    public override bool NeverOffsetsOnImport => Own.NeverOffsetOnImport;
 
     public override Expression[] Billed(int[] buckets) => [.. buckets.Select(b => new Expression().Plus(Meter.ImportKwh[b]).Minus(Meter.ExportKwh[b]))];
 
@@ -52,8 +61,8 @@ internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Pr
         _yearSurplusKwh += Meter.SurplusKwh[bill];
         var amount = new Expression().Plus(lines["tier"]);
         foreach (string part in Calendar.Tariff.Versions.SelectMany(v => v.EnergyPrices).SelectMany(p => p.Parts).Select(p => p.Part).Distinct())
-            if (!(terms.NeverOffsetOnImport && part == version.NeverOffsetPart)) amount.Plus(lines[part]);
-        if (terms.Settlement == Settlement.Year)
+            if (!(Own.NeverOffsetOnImport && part == version.NeverOffsetPart)) amount.Plus(lines[part]);
+        if (Own.Settlement == Settlement.Year)
         {
             _yearAmount.Plus(amount);
             return;
@@ -68,9 +77,9 @@ internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Pr
 
     public override void Settle(BillLines lines)
     {
-        if (terms.Settlement == Settlement.Year) lines["settlement"].Plus(Programme.PositivePart(new Expression().Plus(_yearAmount, -1)));
+        if (Own.Settlement == Settlement.Year) lines["settlement"].Plus(Programme.PositivePart(new Expression().Plus(_yearAmount, -1)));
         // Surplus kWh are what the year sells more than it buys: no more than solar is above load, were nothing lost.
-        if (terms.SurplusPricePerKwh > 0) lines["settlement"].Plus(Programme.Column(0, Math.Max(0, _yearSurplusKwh)), -(double)terms.SurplusPricePerKwh);
+        if (Own.SurplusPricePerKwh > 0) lines["settlement"].Plus(Programme.Column(0, Math.Max(0, _yearSurplusKwh)), -(double)Own.SurplusPricePerKwh);
         (_yearAmount, _yearSurplusKwh, _bank) = (new(), 0, new());
     }
 }
@@ -79,6 +88,8 @@ internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Pr
 internal sealed class NetBillingProgramme(ExportTerms.NetBilling terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
+    private ExportTerms.NetBilling Own => (ExportTerms.NetBilling)Terms;
+
     private readonly Dictionary<string, Expression> _bank = [];
 
     public override void AddCredits(BillLines lines, int bill, TariffVersion version)
@@ -112,22 +123,24 @@ internal sealed class NetBillingProgramme(ExportTerms.NetBilling terms, Programm
     {
         foreach (string part in _bank.Keys.ToList())
         {
-            if (terms.CashOutFraction is decimal share) lines["settlement"].Plus(_bank[part], -(double)share);
-            else if (terms.YearEnd == LeftOver.RollsOver) continue;
+            if (Own.CashOutFraction is decimal share) lines["settlement"].Plus(_bank[part], -(double)share);
+            else if (Own.YearEnd == LeftOver.RollsOver) continue;
             _bank[part] = new Expression();
         }
     }
 
     // A part that nobody names pays nothing; without any naming, each pays every kind.
-    private IReadOnlyList<string>? KindsOf(string part) => terms.Pays.Count == 0
+    private IReadOnlyList<string>? KindsOf(string part) => Own.Pays.Count == 0
         ? null
-        : terms.Pays.FirstOrDefault(u => u.Part == part)?.Kinds ?? terms.Pays.FirstOrDefault(u => u.Part == "*")?.Kinds ?? [];
+        : Own.Pays.FirstOrDefault(u => u.Part == part)?.Kinds ?? Own.Pays.FirstOrDefault(u => u.Part == "*")?.Kinds ?? [];
 }
 
 /// <summary>Net kWh per bill; a surplus earns a price, or is kept in kWh: at most what was exported.</summary>
 internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
+    private ExportTerms.MonthlyNetting Own => (ExportTerms.MonthlyNetting)Terms;
+
     private const string All = "all";
 
     private readonly Dictionary<string, Expression> _bankKwh = [];
@@ -136,22 +149,22 @@ internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, 
     public override Expression[] Billed(int[] buckets)
     {
         _soldKwh = new Expression();
-        if (terms.AcrossPeriods && buckets.Select(PriceOf).Distinct().Count() > 1)
+        if (Own.AcrossPeriods && buckets.Select(PriceOf).Distinct().Count() > 1)
             throw new NotSupportedException("Netting across periods of different prices is shared out pro rata, which is not linear, so the bound does not cover it.");
-        if (terms.SurplusPricePerKwh > buckets.Min(PriceOf))
+        if (Own.SurplusPricePerKwh > buckets.Min(PriceOf))
             throw new NotSupportedException("A surplus price above the retail price is not linear, so the bound does not cover it.");
         var billed = new Expression[buckets.Length];
-        foreach (var pool in Enumerable.Range(0, buckets.Length).GroupBy(i => terms.AcrossPeriods ? All : Calendar.Buckets[buckets[i]].Period))
+        foreach (var pool in Enumerable.Range(0, buckets.Length).GroupBy(i => Own.AcrossPeriods ? All : Calendar.Buckets[buckets[i]].Period))
         {
             var used = new Expression();
             var over = new Expression();
-            if (terms.AcrossPeriods)
+            if (Own.AcrossPeriods)
             {
                 foreach (int i in pool) billed[i] = new Expression();
                 billed[pool.First()] = Net([.. pool.Select(i => buckets[i])], used, over);
             }
             else foreach (int i in pool) billed[i] = Net([buckets[i]], used, over);
-            if (terms.SurplusPricePerKwh is null) Bank(pool.Key, used, over);
+            if (Own.SurplusPricePerKwh is null) Bank(pool.Key, used, over);
             else _soldKwh.Plus(over);
         }
         return billed;
@@ -159,19 +172,19 @@ internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, 
 
     public override void AddCredits(BillLines lines, int bill, TariffVersion version)
     {
-        if (terms.SurplusPricePerKwh is decimal price) lines["export"].Plus(_soldKwh, -(double)price);
+        if (Own.SurplusPricePerKwh is decimal price) lines["export"].Plus(_soldKwh, -(double)price);
     }
 
     public override void Settle(BillLines lines)
     {
-        foreach (Expression kwh in _bankKwh.Values) lines["settlement"].Plus(kwh, -(double)terms.CashOutPerKwh);
+        foreach (Expression kwh in _bankKwh.Values) lines["settlement"].Plus(kwh, -(double)Own.CashOutPerKwh);
         _bankKwh.Clear();
     }
 
     // billed = import − export + what is over − what is drawn from the bank, none below zero.
     private Expression Net(int[] buckets, Expression used, Expression over)
     {
-        int billed = Programme.Column(), use = Programme.Column(0, terms.SurplusPricePerKwh is null ? double.PositiveInfinity : 0), surplus = Programme.Column();
+        int billed = Programme.Column(), use = Programme.Column(0, Own.SurplusPricePerKwh is null ? double.PositiveInfinity : 0), surplus = Programme.Column();
         var exported = new Expression();
         Expression balance = new Expression().Plus(billed).Plus(use).Minus(surplus);
         foreach (int b in buckets)
@@ -205,14 +218,16 @@ internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, 
 internal sealed class TwoWayProgramme(ExportTerms.TwoWay terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
+    private ExportTerms.TwoWay Own => (ExportTerms.TwoWay)Terms;
+
     public override void AddCredits(BillLines lines, int bill, TariffVersion version)
     {
-        if (terms.AnyTimePerKwh is decimal rate)
+        if (Own.AnyTimePerKwh is decimal rate)
             for (int i = 0; i < Calendar.Buckets.Count; i++)
                 if (Calendar.Buckets[i].Bill == bill) lines["export"].Plus(Meter.ExportKwh[i], -(double)rate);
-        double free = terms.FreeKwhPerBill + (terms.FreeKwhPerDay * Calendar.Bills[bill].Days);
-        lines["export charge"].Plus(Programme.PositivePart(new Expression().Plus(Meter.ChargedKwh[bill]).Plus(-free)), (double)terms.ChargePerKwh);
-        lines["export"].Plus(Meter.RewardedKwh[bill], -(double)terms.RewardPerKwh);
+        double free = Own.FreeKwhPerBill + (Own.FreeKwhPerDay * Calendar.Bills[bill].Days);
+        lines["export charge"].Plus(Programme.PositivePart(new Expression().Plus(Meter.ChargedKwh[bill]).Plus(-free)), (double)Own.ChargePerKwh);
+        lines["export"].Plus(Meter.RewardedKwh[bill], -(double)Own.RewardPerKwh);
     }
 }
 
@@ -220,7 +235,9 @@ internal sealed class TwoWayProgramme(ExportTerms.TwoWay terms, Programme progra
 internal sealed class SellAllProgramme(ExportTerms.SellAll terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
+    private ExportTerms.SellAll Own => (ExportTerms.SellAll)Terms;
+
     public override Expression[] Billed(int[] buckets) => [.. buckets.Select(b => new Expression().Plus(Meter.LoadKwh[b]))];
 
-    public override void AddCredits(BillLines lines, int bill, TariffVersion version) => lines["export"].Plus(Meter.SolarKwh[bill], -(double)terms.PricePerKwh);
+    public override void AddCredits(BillLines lines, int bill, TariffVersion version) => lines["export"].Plus(Meter.SolarKwh[bill], -(double)Own.PricePerKwh);
 }

@@ -7,13 +7,13 @@ namespace EnergySim.Cli;
 /// <summary>Prints money against hours, reserve by reserve.</summary>
 internal static class FrontierText
 {
-    public static void Write(TextWriter output, IAnsiConsole console, ReserveFrontier frontier)
+    public static void Write(TextWriter output, ReserveFrontier frontier)
     {
         foreach (OfferFrontier offer in frontier.Offers)
         {
             output.WriteLine();
             output.WriteLine($"{offer.Name}, reserve by reserve");
-            var table = new Table { Border = TableBorder.Simple, ShowRowSeparators = false };
+            Table table = Output.NewTable();
             foreach (string head in (string[])["reserve", $"saves a year, {frontier.Currency}", "nine in ten last, h", "half last, h", OutageText.Say($"last {frontier.Wish.Hours:0.##} h")])
                 table.AddColumn(new TableColumn(head).RightAligned());
             foreach (FrontierPoint point in offer.Points)
@@ -23,7 +23,7 @@ internal static class FrontierText
                     OutageText.Hours(point.Lasting, 0.9),
                     OutageText.Hours(point.Lasting, 0.5),
                     OutageText.Say($"{point.WishFraction:0.0 %}"));
-            console.Write(table);
+            Output.WriteTable(output, table);
             output.WriteLine(Advice(frontier, offer));
         }
     }

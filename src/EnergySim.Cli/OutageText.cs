@@ -12,15 +12,13 @@ internal static class OutageText
 
     public static void Write(TextWriter output, OutageResult result, ReserveFrontier? frontier, IReadOnlyList<string> repairs)
     {
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
-        if (Console.IsOutputRedirected || output != Console.Out) console.Profile.Width = 120;
         output.WriteLine($"{result.Home} · when the grid is down");
         output.WriteLine();
-        console.Write(TableOf(result));
+        Output.WriteTable(output, TableOf(result));
         foreach (PairedOutages pair in result.Pairs)
             output.WriteLine(Say($"{pair.Second} against {pair.First} on the same starts: adds nothing in {pair.AddsNothingFraction:0.0 %}, lasts longer in {pair.AddsHoursFraction:0.0 %} (carries the night, to 06:00, that the first does not in {pair.CarriesNightFraction:0.0 %})")
                 + (pair.TakesHoursFraction > 0 ? Say($", lasts less in {pair.TakesHoursFraction:0.0 %}.") : "."));
-        if (frontier is not null) FrontierText.Write(output, console, frontier);
+        if (frontier is not null) FrontierText.Write(output, frontier);
         foreach (OfferOutages offer in result.Offers)
         {
             output.WriteLine();
@@ -50,7 +48,7 @@ internal static class OutageText
 
     private static Table TableOf(OutageResult result)
     {
-        var table = new Table { Border = TableBorder.Simple, ShowRowSeparators = false };
+        Table table = Output.NewTable();
         table.AddColumn(new TableColumn(""));
         foreach (OfferOutages offer in result.Offers) table.AddColumn(new TableColumn(Markup.Escape(offer.Name)).RightAligned());
         foreach (int hours in s_hours.Where(h => h <= result.Terms.HorizonHours))

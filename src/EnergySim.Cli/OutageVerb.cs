@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using EnergySim.Files;
 using EnergySim.Reports;
 using EnergySim.Solar;
@@ -70,9 +69,7 @@ internal static class OutageVerb
         ReserveFrontier? frontier = withFrontier ? ReserveFrontier.Of(reading.Home, terms) : null;
         if (asJson)
         {
-            using var stream = new MemoryStream();
-            OutageJson.Write(stream, result, frontier);
-            output.WriteLine(Encoding.UTF8.GetString(stream.ToArray()));
+            Output.WriteJson(output, stream => OutageJson.Write(stream, result, frontier));
         }
         else
         {

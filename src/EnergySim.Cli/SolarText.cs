@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Solar;
 using EnergySim.Studies.Solar;
-using NodaTime;
 using Spectre.Console;
 
 namespace EnergySim.Cli;
@@ -11,12 +10,10 @@ internal static class SolarText
 {
     public static void Write(TextWriter output, SolarYield solar, IReadOnlyList<string> told)
     {
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
-        if (Console.IsOutputRedirected || output != Console.Out) console.Profile.Width = 120;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{solar.Home} · sun on the roof · {solar.From:uuuu-MM-dd} to {solar.To:uuuu-MM-dd}"));
         output.WriteLine();
-        console.Write(Yield(solar));
-        console.Write(Lost(solar));
+        Output.WriteTable(output, Yield(solar));
+        Output.WriteTable(output, Lost(solar));
         if (solar.DarkSpells is DarkSpells spells) DarkSpellsText.Write(output, spells, solar.SpellOdds);
         output.WriteLine();
         foreach (string note in solar.Notes.Concat(told)) output.WriteLine($"– {note}");
@@ -48,7 +45,7 @@ internal static class SolarText
 
     private static Table NewTable(string corner, IReadOnlyList<string> columns)
     {
-        var table = new Table { Border = TableBorder.Simple, ShowRowSeparators = false };
+        Table table = Output.NewTable();
         table.AddColumn(new TableColumn(Markup.Escape(corner)));
         foreach (string column in columns) table.AddColumn(new TableColumn(Markup.Escape(column)).RightAligned());
         return table;
@@ -59,6 +56,4 @@ internal static class SolarText
     private static string Whole(double value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
     private static string Hundredths(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
-
-    private static string Date(LocalDate date) => date.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture);
 }

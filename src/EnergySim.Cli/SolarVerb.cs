@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using EnergySim.Files;
 using EnergySim.Reports;
 using EnergySim.Studies.Solar;
@@ -41,9 +40,7 @@ internal static class SolarVerb
             });
         if (asJson)
         {
-            using var stream = new MemoryStream();
-            SolarJson.Write(stream, solar with { Notes = [.. solar.Notes, .. reading.Repairs] });
-            output.WriteLine(Encoding.UTF8.GetString(stream.ToArray()));
+            Output.WriteJson(output, stream => SolarJson.Write(stream, solar with { Notes = [.. solar.Notes, .. reading.Repairs] }));
         }
         else
         {

@@ -102,6 +102,26 @@ public class BoundStudyTests
     }
 
     [Fact]
+    public void Of_NewPricesWithinOneRegime_KeepTheCreditAsTheBillsDo()
+    {
+        // Without a battery the bound is the bill. The first bill sells far more than it can pay with; prices change before the second.
+        SmallCase day = TwoPrices(new Plant { HighestKwh = 0 }) with
+        {
+            LoadKw = [.. Enumerable.Repeat(1.0, 72)],
+            SolarKw = [.. Enumerable.Range(0, 72).Select(h => h < 48 ? 8.0 : 0)],
+            SellPerKwh = [.. Enumerable.Repeat(0.08m, 24)],
+        };
+        TariffVersion first = day.Tariff.Versions[0] with { FixedPerDay = 0.5m };
+        ExportTerms newPrice = new ExportTerms.NetBilling { Prices = [new ExportPrice { Parts = [new PricePart("energy", 0.05m)] }] };
+        var tariff = day.Tariff with { Versions = [first, first with { Effective = new NodaTime.LocalDate(2025, 6, 4), Export = newPrice }] };
+        var account = new Account { ReadDates = [new NodaTime.LocalDate(2025, 6, 2), new NodaTime.LocalDate(2025, 6, 4), new NodaTime.LocalDate(2025, 6, 5)] };
+        var calendar = new TariffCalendar(tariff, day.Axis, account);
+        double bill = (double)Biller.Bill(MeterSums.Of(calendar, day.Run().Sums().Meter)).Total;
+        Assert.Equal(0, bill, 1e-9);
+        Assert.Equal(bill, BoundStudy.Of(day.Run(), calendar).Bill, 1e-6);
+    }
+
+    [Fact]
     public void BiggerBattery_IsNeverWorse() => FixedSeed.Check(Cases(losses: true), 20, day =>
     {
         double before = double.PositiveInfinity;

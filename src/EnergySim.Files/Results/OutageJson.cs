@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using EnergySim.Studies.Outages;
 using NodaTime;
@@ -18,7 +17,7 @@ public static class OutageJson
     public static void Write(Stream stream, OutageResult result, ReserveFrontier? frontier = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        using Utf8JsonWriter json = ResultJson.Open(stream);
         json.WriteStartObject();
         json.WriteString("home", result.Home);
         WriteTerms(json, result.Terms);

@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using EnergySim.Solar;
 using EnergySim.Studies.Solar;
@@ -15,7 +14,7 @@ public static class SolarJson
     public static void Write(Stream stream, SolarYield solar)
     {
         ArgumentNullException.ThrowIfNull(solar);
-        using var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        using Utf8JsonWriter json = ResultJson.Open(stream);
         json.WriteStartObject();
         json.WriteString("home", solar.Home);
         json.WriteString("from", LocalDatePattern.Iso.Format(solar.From));

@@ -11,7 +11,7 @@ public sealed class VariantSums
 
     internal VariantSums(IReadOnlyList<TariffCalendar> calendars, RunFlows? flows)
     {
-        MeterArray = new MeterSums[calendars.Count];
+        MeterArray = [.. calendars.Select(c => new MeterSums(c))];
         _flows = flows;
     }
 
@@ -27,8 +27,6 @@ public sealed class VariantSums
     /// <summary>The sums of flows and limits.</summary>
     /// <exception cref="InvalidOperationException">The batch does not keep them.</exception>
     public RunFlows Flows => _flows ?? throw new InvalidOperationException("The batch keeps no flows: make it with keepsFlows.");
-
-    internal void Take(RunFlows flows) => _flows!.Take(flows);
 
     internal MeterSums[] MeterArray { get; }
 }

@@ -35,11 +35,4 @@ public sealed class RunFlows
         for (int i = 0; i < _withheldKwh.Length; i++) _withheldKwh[i] = withheldKw[i] * stepHours;
         for (int i = 0; i < _boundHours.Length; i++) _boundHours[i] = boundIntervals[i] * stepHours;
     }
-
-    internal void Take(RunFlows other)
-    {
-        other._flowsKwh.CopyTo(_flowsKwh, 0);
-        other._withheldKwh.CopyTo(_withheldKwh, 0);
-        other._boundHours.CopyTo(_boundHours, 0);
-    }
 }

@@ -2,22 +2,29 @@ using EnergySim.Batches;
 using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Strategies;
-using EnergySim.Tests.Engine;
 using EnergySim.TestData;
+using EnergySim.Tests.Engine;
 
 namespace EnergySim.Tests.Batches;
 
 public class BatchTests
 {
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Run_OnRandomVariants_GivesTheBitsOfEachAlone(bool keepsFlows) => FixedSeed.Check(RandomBatch.Of(1, 33), 40, random => Compare(random, keepsFlows));
+    [InlineData(1, false)]
+    [InlineData(1, true)]
+    [InlineData(4, false)]
+    [InlineData(4, true)]
+    [InlineData(8, false)]
+    [InlineData(8, true)]
+    public void Run_OnRandomVariants_GivesTheBitsOfEachAlone(int lanes, bool keepsFlows) => FixedSeed.Check(RandomBatch.Of(1, 33), 25, random => Compare(random, keepsFlows, lanes));
 
-    [Fact]
-    public void Run_OnEveryNumberOfVariants_GivesTheBitsOfEachAlone()
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    [InlineData(8)]
+    public void Run_OnEveryNumberOfVariants_GivesTheBitsOfEachAlone(int lanes)
     {
-        for (int n = 1; n <= 33; n++) FixedSeed.Check(RandomBatch.Of(n, n), 1, random => Compare(random, keepsFlows: n % 4 == 0));
+        for (int n = 1; n <= 33; n++) FixedSeed.Check(RandomBatch.Of(n, n), 1, random => Compare(random, keepsFlows: n % 4 == 0, lanes));
     }
 
     [Fact]
@@ -61,9 +68,9 @@ public class BatchTests
         return sums;
     }
 
-    private static void Compare(RandomBatch random, bool keepsFlows)
+    private static void Compare(RandomBatch random, bool keepsFlows, int lanes)
     {
-        var batch = new Batch(random.Axis, random.Calendars, keepsFlows);
+        var batch = new Batch(random.Axis, random.Calendars, keepsFlows, lanes);
         VariantSums[] together = Filled(batch, random.Variants);
         for (int i = 0; i < together.Length; i++)
         {

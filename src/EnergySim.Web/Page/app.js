@@ -23,7 +23,7 @@ export function trouble(fault) {
 }
 
 const charts = lastWins(async () => {
-  const width = (id) => Math.round(Math.min(1400, Math.max(300, byId(id).clientWidth)));
+  const width = (id) => Math.round(Math.min(1400, Math.max(300, byId(id).clientWidth / (byId(id).clientWidth > 640 ? 1.2 : 1))));
   const draw = async (id, chart) => {
     const widthPx = width(id);
     put(byId(id), await askText('chart', asked({ chart, widthPx, heightPx: widthPx < 560 ? 520 : Math.round(Math.max(400, Math.min(620, widthPx * 0.55))) })));
@@ -82,7 +82,7 @@ function story() {
   const start = state.choices.outageStart ?? state.summary.outage.start;
   byId('dark-story').textContent = outage.keepsNothing ? 'Connected this way, nothing is kept running when the grid is down.'
     : `The grid fails on ${when(start)} and stays away for ${hours(state.choices.outageHours ?? state.summary.outage.hours)}${!state.summary.outage.startIsStated && !state.choices.outageStart ? ', the start of the year that lasts the least' : ''}. `
-      + outage.offers.map((o) => `${o.name}: ${o.named.firstUnservedHours === null ? 'all that is kept is served' : `served for ${hours(o.named.firstUnservedHours)}`}`).join('; ') + '.';
+      + outage.offers.map((o) => `${o.name}: ${o.named.firstUnservedHours === null ? 'all that is kept is served' : o.named.firstUnservedHours === 0 ? 'not all that is kept is served from the start' : `served for ${hours(o.named.firstUnservedHours)}`}`).join('; ') + '.';
   byId('notes').replaceChildren(...[...notes, ...comparison.notes, ...state.summary.repairs].map((n) => el('li', {}, n)));
 }
 

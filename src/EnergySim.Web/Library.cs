@@ -52,6 +52,16 @@ internal sealed class Library : IDisposable
             }
     }
 
+    /// <summary>True for a path in the library.</summary>
+    public bool IsOwn(string path) => WholeFile.IsWithin(_own, path);
+
+    /// <summary>Path of a catalogue plan by its file name; null = there is none.</summary>
+    public string? InCatalogue(string name)
+    {
+        string path = Path.Combine(_demo, "tariffs", name);
+        return WholeFile.IsWithin(_demo, path) && File.Exists(path) ? path : null;
+    }
+
     /// <summary>An empty folder for files that are dropped, and the name of its area.</summary>
     public (string Area, string Folder) NewDrop()
     {

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -55,7 +56,12 @@ public sealed class PageServer : IAsyncDisposable
         builder.Services.AddSingleton(new OpenHomes(library));
         builder.Services.AddSingleton<Heavy>();
         builder.Services.AddSingleton<Plans>();
+        builder.Services.AddSingleton(options);
+        builder.Services.AddSingleton<Saving>();
+        builder.Services.AddSingleton<Drops>();
+        builder.Services.AddSingleton<Drafts>();
         builder.Services.AddSingleton<Jobs>();
+        builder.Services.Configure<Microsoft.AspNetCore.Http.Features.FormOptions>(o => o.MultipartBodyLengthLimit = options.MostUploadBytes);
         builder.Services.AddResponseCompression(o =>
         {
             // Nothing secret is in an answer beside what a request brings, so that compression over TLS gives nothing away.
@@ -63,6 +69,7 @@ public sealed class PageServer : IAsyncDisposable
             o.Providers.Add<GzipCompressionProvider>();
         });
         builder.Services.Configure<GzipCompressionProviderOptions>(o => o.Level = System.IO.Compression.CompressionLevel.Fastest);
+        builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         builder.Services.ConfigureHttpJsonOptions(o => VisitRequest.Configure(o.SerializerOptions));
         builder.Services.AddOpenApi("v1", ApiDocument.Configure);
         WebApplication app = builder.Build();

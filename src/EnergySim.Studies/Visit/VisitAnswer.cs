@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using EnergySim.Studies.Outages;
 using EnergySim.Tariffs;
 
@@ -23,7 +24,14 @@ public sealed record VisitAnswer
     {
         ArgumentNullException.ThrowIfNull(visit);
         OfferInOutage[] outage = new OfferInOutage[visit.KeepsNothing ? 0 : visit.Home.Offers.Count];
-        Parallel.For(0, outage.Length, i => outage[i] = OfferInOutage.Of(visit.With(i), calendar, visit.Terms));
+        try
+        {
+            Parallel.For(0, outage.Length, i => outage[i] = OfferInOutage.Of(visit.With(i), calendar, visit.Terms));
+        }
+        catch (AggregateException faults)
+        {
+            ExceptionDispatchInfo.Throw(faults.InnerExceptions[0]);
+        }
         return new VisitAnswer
         {
             Visit = visit,

@@ -18,6 +18,9 @@ internal struct CauseBook : IPendingBook
     public readonly bool WantsEnergy => _floorKw > Step.TinyKw;
 
     /// <inheritdoc/>
+    public static bool KeepsFlows => true;
+
+    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

@@ -4,6 +4,9 @@ namespace EnergySim.Engine;
 /// <typeparam name="T">One case or several.</typeparam>
 internal interface IBook<T> where T : struct, ILane<T>
 {
+    /// <summary>True when the book wants to know of clamps and flows: the step then walks through the limits of a rule one by one. False: it may take the least of them at once.</summary>
+    static abstract bool KeepsFlows { get; }
+
     /// <summary>A limit withheld so many kW (0 or less where it did not bind).</summary>
     void Cut(LimitSite site, T withheldKw);
 

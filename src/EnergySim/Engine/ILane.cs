@@ -7,6 +7,9 @@ namespace EnergySim.Engine;
 /// <typeparam name="T">The implementing type.</typeparam>
 internal interface ILane<T> where T : struct, ILane<T>
 {
+    /// <summary>How many cases lie side by side. A value is just so many doubles, one after another.</summary>
+    static abstract int Count { get; }
+
     /// <summary>The same number in every case.</summary>
     static abstract T All(double value);
 
@@ -30,4 +33,7 @@ internal interface ILane<T> where T : struct, ILane<T>
 
     /// <summary>Product.</summary>
     static abstract T operator *(T left, T right);
+
+    /// <summary>Quotient. Not for the step: it takes as long as ten of the others.</summary>
+    static abstract T operator /(T left, T right);
 }

@@ -8,6 +8,8 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
     public SumsBook Sums = new();
     private int _index;
 
+    public static bool KeepsFlows => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

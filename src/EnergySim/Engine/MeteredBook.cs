@@ -10,6 +10,8 @@ internal struct MeteredBook<TBook>(TBook inner, MeterColumns meter, int index) :
     private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar, _load = meter.Load;
     private int _index = index;
 
+    public static bool KeepsFlows => TBook.KeepsFlows;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw) => Inner.Cut(site, withheldKw);
 

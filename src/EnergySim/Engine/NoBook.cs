@@ -3,6 +3,8 @@ namespace EnergySim.Engine;
 /// <summary>Keeps nothing.</summary>
 internal struct NoBook : IBook<Scalar>
 {
+    public static bool KeepsFlows => false;
+
     public readonly void Cut(LimitSite site, Scalar withheldKw) { }
 
     public readonly void Flow(LedgerColumn column, Scalar value) { }

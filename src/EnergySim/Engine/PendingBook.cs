@@ -14,6 +14,9 @@ internal struct PendingBook() : IPendingBook
     public readonly bool WantsEnergy => _causes.WantsEnergy;
 
     /// <inheritdoc/>
+    public static bool KeepsFlows => true;
+
+    /// <inheritdoc/>
     public void Cut(LimitSite site, Scalar withheldKw)
     {
         _withheldKw[(int)site] += Math.Max(0, withheldKw.Value);

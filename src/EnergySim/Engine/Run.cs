@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Runtime.CompilerServices;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
@@ -45,8 +44,7 @@ public sealed class Run
         SetPoints = setPoints ?? SetPoints.Always(SetPoints.Outage(plant), load.Axis.Count);
         if (SetPoints.Count != load.Axis.Count)
             throw new ArgumentException($"{SetPoints.Count} set-point rows for {load.Axis.Count} intervals.", nameof(setPoints));
-        if (startKwh is double start && !(start >= plant.LowestKwh - Step.ToleranceKwh && start <= plant.HighestKwh + Step.ToleranceKwh))
-            throw new ArgumentOutOfRangeException(nameof(startKwh), start, string.Create(CultureInfo.InvariantCulture, $"The start lies between {plant.LowestKwh} and {plant.HighestKwh} kWh."));
+        if (startKwh is double start) plant.CheckLevel(start);
         StartKwh = startKwh;
         IsOffGrid = offGrid;
         _constants = new StepConstants<Scalar>(plant, site, load.Axis.StepHours, offGrid);

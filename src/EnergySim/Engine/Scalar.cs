@@ -12,6 +12,9 @@ internal struct Scalar : ILane<Scalar>
     public Scalar(double value) => Value = value;
 
     /// <inheritdoc/>
+    public static int Count => 1;
+
+    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Scalar All(double value)
     {
@@ -67,6 +70,14 @@ internal struct Scalar : ILane<Scalar>
     public static Scalar operator *(Scalar left, Scalar right)
     {
         left.Value *= right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar operator /(Scalar left, Scalar right)
+    {
+        left.Value /= right.Value;
         return left;
     }
 }

@@ -32,9 +32,9 @@ internal static class Step
         T elsewhereKw = solarAcKw - (solarAcKw * plant.AcOnBusbar);
         T busbarKw = T.WhereAbove(loadKw + plant.StandbyKw - elsewhereKw, plant.BusbarKw, T.All(0), T.All(double.PositiveInfinity));
         Outcome<T> outcome = Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref book);
-        T overloadKw = Clean(T.Max(T.All(0), outcome.UnmetKw - plant.ImportKw));
-        if (T.AnyAbove(overloadKw, T.All(0)))
+        if (TBook.KeepsFlows && T.AnyAbove(outcome.UnmetKw, plant.ImportKw))
         {
+            T overloadKw = Clean(T.Max(T.All(0), outcome.UnmetKw - plant.ImportKw));
             book.Cut(LimitSite.Rule9Overload, overloadKw);
             book.Flow(LedgerColumn.OverloadKw, overloadKw);
         }
@@ -96,7 +96,12 @@ internal static class Step
                 firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
             }
             T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
-            if (T.AnyAbove(toHouseKw, T.Min(plant.ThroughInverterKw, busbarKw)))
+            T throughKw = T.Min(plant.ThroughInverterKw, busbarKw);
+            if (!TBook.KeepsFlows)
+            {
+                toHouseKw = AtMost(toHouseKw, throughKw);
+            }
+            else if (T.AnyAbove(toHouseKw, throughKw))
             {
                 toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
                 toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
@@ -112,7 +117,12 @@ internal static class Step
             // 4. What is left charges the cells, DC first.
             T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);
             T dcChargeKw = dcLeftKw;
-            if (T.AnyAbove(dcChargeKw, T.Min(chargeLimitKw, roomKw) - firstKw))
+            T takesKw = T.Min(chargeLimitKw, roomKw) - firstKw;
+            if (!TBook.KeepsFlows)
+            {
+                dcChargeKw = Clean(AtMost(dcChargeKw, takesKw));
+            }
+            else if (T.AnyAbove(dcChargeKw, takesKw))
             {
                 dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
                 dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
@@ -124,7 +134,12 @@ internal static class Step
             if (T.AnyAbove(acLeftKw, zero))
             {
                 T wantKw = acLeftKw;
-                if (T.AnyAbove(wantKw, T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency)))
+                T mostKw = T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency);
+                if (!TBook.KeepsFlows)
+                {
+                    wantKw = AtMost(wantKw, mostKw);
+                }
+                else if (T.AnyAbove(wantKw, mostKw))
                 {
                     wantKw = Limited(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
                     wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
@@ -146,8 +161,12 @@ internal static class Step
         if (T.AnyAbove(wantedKw, zero))
         {
             T aboveFloorKw = (stored - row.FloorKwh) * plant.OutKwPerKwh;
-            T powerKw = T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw);
-            if (T.AnyAbove(wantedKw, T.Min(powerKw, aboveFloorKw)))
+            T mostKw = T.Min(T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw), aboveFloorKw);
+            if (!TBook.KeepsFlows)
+            {
+                wantedKw = AtMost(wantedKw, mostKw);
+            }
+            else if (T.AnyAbove(wantedKw, mostKw))
             {
                 wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
                 wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
@@ -157,7 +176,7 @@ internal static class Step
             }
             dischargeKw = Clean(wantedKw);
             book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
-            needKw = Clean(needKw - dischargeKw);
+            needKw = T.WhereAbove(dischargeKw, zero, Clean(needKw - dischargeKw), needKw);
             outKw += dischargeKw;
         }
 
@@ -169,12 +188,22 @@ internal static class Step
             wantKw *= plant.PerRectifierEfficiency;
             if (T.AnyAbove(wantKw, zero))
             {
-                wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, (chargeLimitKw - chargeKw) * plant.PerRectifierEfficiency, ref book);
-                wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
-                wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
-                wantKw = Limited(LimitSite.Rule6Busbar, wantKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar) - needKw, ref book);
-                wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
-                gridKw = Clean(Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book));
+                T rateKw = (chargeLimitKw - chargeKw) * plant.PerRectifierEfficiency, guardedKw = plant.BusbarKw - (solarAcKw * plant.AcOnBusbar);
+                T mostKw = T.Min(rateKw, T.Min(plant.ThroughInverterKw - rectifierKw, T.Min(guardedKw, T.Min(plant.ImportKw, row.ImportTargetKw)) - needKw));
+                if (!TBook.KeepsFlows)
+                {
+                    wantKw = AtMost(wantKw, mostKw);
+                }
+                else if (T.AnyAbove(wantKw, mostKw))
+                {
+                    wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, rateKw, ref book);
+                    wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
+                    wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
+                    wantKw = Limited(LimitSite.Rule6Busbar, wantKw, guardedKw - needKw, ref book);
+                    wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
+                    wantKw = Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
+                }
+                gridKw = Clean(wantKw);
                 T gridChargeKw = gridKw * plant.RectifierEfficiency;
                 book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
                 chargeKw += gridChargeKw;
@@ -187,7 +216,12 @@ internal static class Step
         {
             T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
             T soldKw = dcLeftKw * plant.InverterEfficiency;
-            if (T.AnyAbove(soldKw, T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw)))
+            T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw);
+            if (!TBook.KeepsFlows)
+            {
+                soldKw = AtMost(soldKw, mostKw);
+            }
+            else if (T.AnyAbove(soldKw, mostKw))
             {
                 soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
                 soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
@@ -212,11 +246,20 @@ internal static class Step
             wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
             if (T.AnyAbove(wantKw, zero))
             {
-                wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
-                wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
-                wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
-                wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
-                wantKw = Clean(Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book));
+                T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
+                if (!TBook.KeepsFlows)
+                {
+                    wantKw = AtMost(wantKw, mostKw);
+                }
+                else if (T.AnyAbove(wantKw, mostKw))
+                {
+                    wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
+                    wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
+                    wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
+                    wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
+                    wantKw = Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
+                }
+                wantKw = Clean(wantKw);
                 book.Flow(LedgerColumn.CellsToGridKw, wantKw);
                 dischargeKw += wantKw;
                 outKw += wantKw;
@@ -246,6 +289,10 @@ internal static class Step
         book.Cut(site, wantedKw - allowedKw);
         return allowedKw;
     }
+
+    /// <summary>What several limits together let through, of which the least is given: the same number as one after another.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T AtMost<T>(T wantedKw, T leastKw) where T : struct, ILane<T> => T.Min(wantedKw, T.Max(T.All(0), leastKw));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static T Clean<T>(T kw) where T : struct, ILane<T> => T.WhereAbove(kw, T.All(TinyKw), kw, T.All(0));

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using EnergySim.Equipment;
 using EnergySim.Strategies;
 using EnergySim.Wiring;
@@ -66,45 +67,117 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         SeparateSolarTooLarge = plant.SeparateSolar.AcRatingKw is double rating
             && rating > Math.Min(plant.InverterKw, plant.ChargeLimitKw / plant.RectifierEfficiency);
     }
+
+    /// <summary>Cases side by side, on the grid.</summary>
+    /// <param name="cases">A case a lane.</param>
+    /// <param name="charge">Their tapers of charging.</param>
+    /// <param name="discharge">Their tapers of discharging.</param>
+    public StepConstants(ReadOnlySpan<StepConstants<Scalar>> cases, TaperLine<T> charge, TaperLine<T> discharge)
+    {
+        StepHours = Gather(cases, static (in c) => c.StepHours);
+        LowestKwh = Gather(cases, static (in c) => c.LowestKwh);
+        HighestKwh = Gather(cases, static (in c) => c.HighestKwh);
+        UsablePerKwh = Gather(cases, static (in c) => c.UsablePerKwh);
+        ChargeLimitKw = Gather(cases, static (in c) => c.ChargeLimitKw);
+        DischargeLimitKw = Gather(cases, static (in c) => c.DischargeLimitKw);
+        InverterKw = Gather(cases, static (in c) => c.InverterKw);
+        SolarInputKw = Gather(cases, static (in c) => c.SolarInputKw);
+        StandbyKw = Gather(cases, static (in c) => c.StandbyKw);
+        ChargeEfficiency = Gather(cases, static (in c) => c.ChargeEfficiency);
+        PerDischargeEfficiency = Gather(cases, static (in c) => c.PerDischargeEfficiency);
+        InverterEfficiency = Gather(cases, static (in c) => c.InverterEfficiency);
+        PerInverterEfficiency = Gather(cases, static (in c) => c.PerInverterEfficiency);
+        RectifierEfficiency = Gather(cases, static (in c) => c.RectifierEfficiency);
+        PerRectifierEfficiency = Gather(cases, static (in c) => c.PerRectifierEfficiency);
+        RoomKwPerKwh = Gather(cases, static (in c) => c.RoomKwPerKwh);
+        OutKwPerKwh = Gather(cases, static (in c) => c.OutKwPerKwh);
+        InverterBreakerKw = Gather(cases, static (in c) => c.InverterBreakerKw);
+        ThroughInverterKw = Gather(cases, static (in c) => c.ThroughInverterKw);
+        ImportKw = Gather(cases, static (in c) => c.ImportKw);
+        ReliefKw = Gather(cases, static (in c) => c.ReliefKw);
+        ExportKw = Gather(cases, static (in c) => c.ExportKw);
+        BusbarKw = Gather(cases, static (in c) => c.BusbarKw);
+        AcOnBusbar = Gather(cases, static (in c) => c.AcOnBusbar);
+        RestartAboveKwh = Gather(cases, static (in c) => c.RestartAboveKwh);
+        (ChargeTaper, DischargeTaper) = (charge, discharge);
+        Tapers = !charge.IsNone || !discharge.IsNone;
+    }
+
+    private static T Gather(ReadOnlySpan<StepConstants<Scalar>> cases, ConstantOf constant)
+    {
+        T result = default;
+        Span<double> lanes = MemoryMarshal.Cast<T, double>(new Span<T>(ref result));
+        for (int c = 0; c < lanes.Length; c++) lanes[c] = constant(in cases[c]).Value;
+        return result;
+    }
 }
 
-/// <summary>A taper as a first value and the changes of slope, so that it needs no search: flat before the first point and after the last.</summary>
+/// <summary>One number of a case's constants.</summary>
+internal delegate Scalar ConstantOf(in StepConstants<Scalar> constants);
+
+/// <summary>One number of a case's row.</summary>
+internal delegate Scalar RowNumberOf(in StepRow<Scalar> row);
+
+/// <summary>A taper as a first value and changes of slope, so that it needs no search: flat before the first point and after the last.</summary>
 /// <typeparam name="T">One case or several.</typeparam>
 internal readonly struct TaperLine<T> where T : struct, ILane<T>
 {
     private readonly T _first;
-    private readonly T[] _at;
-    private readonly T[] _bend;
+    private readonly double[] _at, _bend;
+    private readonly int _points;
 
     public TaperLine(Taper taper)
     {
-        int n = taper.Points.Count;
-        IsNone = n == 0;
-        _at = new T[n];
-        _bend = new T[n];
-        if (n == 0) return;
-        _first = T.All(taper.Points[0].LimitFraction);
-        double slope = 0;
-        for (int i = 0; i < n; i++)
+        _at = taper.At;
+        _bend = taper.Bend;
+        _points = taper.Points.Count;
+        _first = T.All(taper.First);
+    }
+
+    /// <param name="cases">A taper a case.</param>
+    /// <param name="room">Where points side by side are kept.</param>
+    public TaperLine(ReadOnlySpan<Taper> cases, TaperRoom room)
+    {
+        foreach (Taper taper in cases) _points = Math.Max(_points, taper.Points.Count);
+        room.Grow(_points * T.Count);
+        (_at, _bend) = (room.At, room.Bend);
+        Span<T> first = new(ref _first);
+        for (int c = 0; c < T.Count; c++)
         {
-            double next = i + 1 < n
-                ? (taper.Points[i + 1].LimitFraction - taper.Points[i].LimitFraction) / (taper.Points[i + 1].EnergyFraction - taper.Points[i].EnergyFraction)
-                : 0;
-            _at[i] = T.All(taper.Points[i].EnergyFraction);
-            _bend[i] = T.All(next - slope);
-            slope = next;
+            Taper taper = cases[c];
+            MemoryMarshal.Cast<T, double>(first)[c] = taper.First;
+            for (int p = 0; p < _points; p++)
+            {
+                // A bend of 0 changes nothing: a case with fewer points gives the same bits as alone.
+                bool has = p < taper.Points.Count;
+                (_at[(p * T.Count) + c], _bend[(p * T.Count) + c]) = has ? (taper.At[p], taper.Bend[p]) : (0, 0);
+            }
         }
     }
 
-    public bool IsNone { get; }
+    public bool IsNone => _points == 0;
 
     /// <summary>Share of the limit at a share of usable energy, never below 0.</summary>
     public T At(T energyFraction)
     {
         T zero = T.All(0);
         T share = _first;
-        for (int i = 0; i < _at.Length; i++) share += T.Max(zero, energyFraction - _at[i]) * _bend[i];
+        ReadOnlySpan<T> at = MemoryMarshal.Cast<double, T>(_at), bend = MemoryMarshal.Cast<double, T>(_bend);
+        for (int i = 0; i < _points; i++) share += T.Max(zero, energyFraction - at[i]) * bend[i];
         return T.Max(zero, share);
+    }
+}
+
+/// <summary>Room for the points of tapers side by side; grown where need be, and used again.</summary>
+internal sealed class TaperRoom
+{
+    public double[] At { get; private set; } = [];
+
+    public double[] Bend { get; private set; } = [];
+
+    public void Grow(int count)
+    {
+        if (At.Length < count) (At, Bend) = (new double[count], new double[count]);
     }
 }
 
@@ -130,5 +203,29 @@ internal readonly struct StepRow<T> where T : struct, ILane<T>
         SellDownKwh = T.All(Math.Max(Math.Clamp(row.SellDownKwh, low, high), floor));
         ChargesFromGrid = grid > low;
         Sells = row.SellDownKwh < high && Math.Max(row.SellDownKwh, floor) < high;
+    }
+
+    /// <summary>Rows side by side: a rule is asked where it concerns any.</summary>
+    /// <param name="cases">A row a lane.</param>
+    public StepRow(ReadOnlySpan<StepRow<Scalar>> cases)
+    {
+        FloorKwh = Gather(cases, static (in r) => r.FloorKwh);
+        CeilingKwh = Gather(cases, static (in r) => r.CeilingKwh);
+        GridCeilingKwh = Gather(cases, static (in r) => r.GridCeilingKwh);
+        ImportTargetKw = Gather(cases, static (in r) => r.ImportTargetKw);
+        SellDownKwh = Gather(cases, static (in r) => r.SellDownKwh);
+        foreach (ref readonly StepRow<Scalar> row in cases)
+        {
+            ChargesFromGrid |= row.ChargesFromGrid;
+            Sells |= row.Sells;
+        }
+    }
+
+    private static T Gather(ReadOnlySpan<StepRow<Scalar>> cases, RowNumberOf number)
+    {
+        T result = default;
+        Span<double> lanes = MemoryMarshal.Cast<T, double>(new Span<T>(ref result));
+        for (int c = 0; c < lanes.Length; c++) lanes[c] = number(in cases[c]).Value;
+        return result;
     }
 }

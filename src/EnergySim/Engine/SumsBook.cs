@@ -11,6 +11,8 @@ internal struct SumsBook() : IBook<Scalar>
     public readonly int[] BoundIntervals = new int[Limits.Count];
     private uint _limitsNow;
 
+    public static bool KeepsFlows => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

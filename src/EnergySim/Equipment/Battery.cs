@@ -83,6 +83,20 @@ public sealed class Taper
                 throw new ArgumentException("A taper's shares of energy must rise.", nameof(points));
         }
         Points = [.. points];
+        if (points.Count == 0) return;
+        First = points[0].LimitFraction;
+        At = new double[points.Count];
+        Bend = new double[points.Count];
+        double slope = 0;
+        for (int i = 0; i < At.Length; i++)
+        {
+            double next = i + 1 < At.Length
+                ? (points[i + 1].LimitFraction - points[i].LimitFraction) / (points[i + 1].EnergyFraction - points[i].EnergyFraction)
+                : 0;
+            At[i] = points[i].EnergyFraction;
+            Bend[i] = next - slope;
+            slope = next;
+        }
     }
 
     /// <summary>The points, rising.</summary>
@@ -90,4 +104,13 @@ public sealed class Taper
 
     /// <summary>True when there is nothing to apply.</summary>
     public bool IsNone => Points.Count == 0;
+
+    /// <summary>The share of the limit at and before the first point.</summary>
+    internal double First { get; } = 1;
+
+    /// <summary>Where the slope changes: the points' shares of energy.</summary>
+    internal double[] At { get; } = [];
+
+    /// <summary>By how much the slope changes at each.</summary>
+    internal double[] Bend { get; } = [];
 }

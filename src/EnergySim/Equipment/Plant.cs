@@ -113,6 +113,14 @@ public sealed record Plant
         Share(RectifierEfficiency, nameof(RectifierEfficiency));
     }
 
+    /// <summary>Asks that a stored energy is one the plant can hold, to 1e-9 kWh.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not.</exception>
+    internal void CheckLevel(double startKwh)
+    {
+        if (!(startKwh >= LowestKwh - 1e-9 && startKwh <= HighestKwh + 1e-9))
+            throw new ArgumentOutOfRangeException(nameof(startKwh), startKwh, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The start lies between {LowestKwh} and {HighestKwh} kWh."));
+    }
+
     private static void NotNegative(double value, string name)
     {
         if (!(value >= 0)) throw Fault(name, value, "is a number of at least 0");

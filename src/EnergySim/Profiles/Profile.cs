@@ -30,6 +30,8 @@ public sealed class Profile
     /// <summary>Mean power in each interval, kW.</summary>
     public ReadOnlySpan<double> Kw => _kw;
 
+    internal double[] Array => _kw;
+
     /// <summary>Energy of the whole span, kWh.</summary>
     public double EnergyKwh
     {

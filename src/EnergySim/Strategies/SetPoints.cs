@@ -20,7 +20,6 @@ public readonly record struct SetPointRow(
 public sealed class SetPoints
 {
     private readonly SetPointRow[] _rows;
-    private readonly int[] _picks;
 
     /// <param name="rows">The rows, at least one.</param>
     /// <param name="picks">For each interval the index of its row.</param>
@@ -40,22 +39,26 @@ public sealed class SetPoints
             if ((uint)pick >= (uint)rows.Count)
                 throw new ArgumentException($"Row {pick} of {rows.Count} is picked.", nameof(picks));
         _rows = [.. rows];
-        _picks = picks.ToArray();
+        Clock = new PickedRows(picks.ToArray());
     }
 
-    private SetPoints(SetPointRow[] rows, int[] picks) => (_rows, _picks) = (rows, picks);
+    /// <summary>Rows that are known to be in range, picked as by others.</summary>
+    internal SetPoints(SetPointRow[] rows, PickedRows clock) => (_rows, Clock) = (rows, clock);
 
     /// <summary>The distinct rows.</summary>
     public ReadOnlySpan<SetPointRow> Rows => _rows;
 
     /// <summary>For each interval the index of its row.</summary>
-    public ReadOnlySpan<int> Picks => _picks;
+    public ReadOnlySpan<int> Picks => Clock.RowOf;
 
     /// <summary>Number of intervals.</summary>
-    public int Count => _picks.Length;
+    public int Count => Clock.RowOf.Length;
 
     /// <summary>The row of an interval.</summary>
-    public SetPointRow this[int index] => _rows[_picks[index]];
+    public SetPointRow this[int index] => _rows[Clock.RowOf[index]];
+
+    /// <summary>The picks, shared by set-points that change at the same times.</summary>
+    internal PickedRows Clock { get; }
 
     /// <summary>
     /// Refuses rows that would buy and sell the same energy. A run does not ask this (given columns are run as they are); whoever takes
@@ -82,7 +85,7 @@ public sealed class SetPoints
         double Level(double kwh) => kwh <= before.LowestKwh || double.IsInfinity(kwh) ? kwh : before.LowestKwh + ((kwh - before.LowestKwh) * ratio);
         SetPointRow[] rows =
             [.. _rows.Select(r => r with { FloorKwh = Level(r.FloorKwh), SolarCeilingKwh = Level(r.SolarCeilingKwh), GridCeilingKwh = Level(r.GridCeilingKwh), SellDownKwh = Level(r.SellDownKwh) })];
-        return new SetPoints(rows, _picks);
+        return new SetPoints(rows, Clock);
     }
 
     /// <summary>The same row in every interval.</summary>

@@ -98,36 +98,25 @@ public sealed record Strategy
     /// <param name="axis">The intervals.</param>
     /// <param name="inTariffPeak">For each interval whether the tariff's peak window holds; needed where the strategy names no clock windows.</param>
     /// <exception cref="ArgumentException">A share lies outside 0–1, or the tariff's window is needed and missing.</exception>
-    public SetPoints Compile(Plant plant, TimeAxis axis, ReadOnlySpan<bool> inTariffPeak = default)
+    public SetPoints Compile(Plant plant, TimeAxis axis, ReadOnlySpan<bool> inTariffPeak = default) => Compile(plant, StrategyClock.Of(this, axis, inTariffPeak));
+
+    /// <summary>Compiles the strategy for a plant, where its windows are laid onto the axis already: a few rows, and no work an interval.</summary>
+    /// <param name="plant">For its lowest and highest energy.</param>
+    /// <param name="clock">Made by <see cref="StrategyClock.Of"/> of a strategy with the same windows; levels and shares may differ.</param>
+    /// <exception cref="ArgumentException">A share lies outside 0–1, or the clock was laid for other windows.</exception>
+    public SetPoints Compile(Plant plant, StrategyClock clock)
     {
         ArgumentNullException.ThrowIfNull(plant);
-        ArgumentNullException.ThrowIfNull(axis);
+        ArgumentNullException.ThrowIfNull(clock);
         CheckShares();
-        if (Base == Steering.Planned) throw new ArgumentException("A planned strategy is compiled from the home's series and prices.");
-        bool clockPeak = PeakWindows.Count > 0;
-        if (Base == Steering.PeakWindow && !clockPeak && inTariffPeak.Length != axis.Count)
-            throw new ArgumentException("A peak-window strategy without clock windows needs the tariff's.", nameof(inTariffPeak));
-
-        var rows = new List<SetPointRow>();
-        var rowOfSituation = new int[32];
-        Array.Fill(rowOfSituation, -1);
-        var picks = new int[axis.Count];
-        for (int i = 0; i < picks.Length; i++)
+        if (!clock.Fits(this)) throw new ArgumentException("The clock was laid for a strategy with other windows.", nameof(clock));
+        var rows = new SetPointRow[clock.Situations.Count];
+        for (int r = 0; r < rows.Length; r++)
         {
-            int minute = axis.LocalMinuteOf(i);
-            bool peak = Base == Steering.PeakWindow && (clockPeak ? AnyContains(PeakWindows, minute) : inTariffPeak[i]);
-            bool night = Overnight is not null && Overnight.Window.Contains(minute);
-            bool sale = Sale is not null && Sale.Window.Contains(minute);
-            bool storm = Storm is not null && axis.StartOf(i) is var at && at >= Storm.From && at < Storm.To;
-            int situation = (peak ? 1 : 0) + (night ? 2 : 0) + (sale ? 4 : 0) + (storm ? 8 : 0);
-            if (rowOfSituation[situation] < 0)
-            {
-                rowOfSituation[situation] = rows.Count;
-                rows.Add(Row(plant, peak, night, sale, storm));
-            }
-            picks[i] = rowOfSituation[situation];
+            Situation now = clock.Situations[r];
+            rows[r] = Row(plant, now.HasFlag(Situation.Peak), now.HasFlag(Situation.Night), now.HasFlag(Situation.Sale), now.HasFlag(Situation.Storm));
         }
-        return new SetPoints(rows, picks);
+        return new SetPoints(rows, clock.Picks);
     }
 
     /// <summary>Compiles a planned strategy.</summary>
@@ -187,12 +176,5 @@ public sealed record Strategy
         {
             if (!(share is >= 0 and <= 1)) throw new ArgumentOutOfRangeException(name, share, "A share of usable energy lies between 0 and 1.");
         }
-    }
-
-    private static bool AnyContains(IReadOnlyList<ClockWindow> windows, int minute)
-    {
-        foreach (ClockWindow window in windows)
-            if (window.Contains(minute)) return true;
-        return false;
     }
 }

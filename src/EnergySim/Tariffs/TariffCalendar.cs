@@ -120,7 +120,7 @@ public sealed class TariffCalendar
     internal ReadOnlySpan<byte> Flags => _flags;
 
     /// <summary>The stretches of intervals that share a bucket.</summary>
-    internal IReadOnlyList<BucketRun> Runs { get; }
+    internal BucketRun[] Runs { get; }
 
     /// <summary>True when the meter's interval is longer than the run's.</summary>
     internal bool MetersLongerIntervals => Tariff.Versions.Any(v => v.MeterMinutes > Axis.StepMinutes);
@@ -171,6 +171,16 @@ public sealed class TariffCalendar
     /// <summary>True where an interval begins a stretch of so many minutes on the wall clock, or the span.</summary>
     internal bool Begins(int index, int minutes) => index == 0 || Axis.LocalMinuteOf(index) % minutes == 0;
 
+    /// <summary>True where a block of intervals may end and the next begin: no interval of the meter and no mean of a demand lies across.</summary>
+    internal bool CanCutAt(int index)
+    {
+        foreach (DemandColumn column in Demand.Columns)
+            if (!column.Begins[index]) return false;
+        foreach (TariffVersion version in Tariff.Versions)
+            if (version.MeterMinutes is int minutes && minutes > Axis.StepMinutes && !Begins(index, minutes)) return false;
+        return true;
+    }
+
     private DayFacts FactsOf(int day)
     {
         LocalDate date = TimeAxis.DateOfDay(day);
@@ -215,7 +225,7 @@ public sealed class TariffCalendar
         return (bucketOf, buckets);
     }
 
-    private static List<BucketRun> RunsOf(int[] bucketOf)
+    private static BucketRun[] RunsOf(int[] bucketOf)
     {
         var runs = new List<BucketRun>();
         int start = 0;
@@ -225,7 +235,7 @@ public sealed class TariffCalendar
             runs.Add(new BucketRun(start, i - start, bucketOf[start]));
             start = i;
         }
-        return runs;
+        return [.. runs];
     }
 
     private byte[] LayFlags()

@@ -23,7 +23,7 @@ internal sealed record RandomCase(
         (1, Gen.Select(Gen.Double[0.05, 0.4], Gen.Double[0.6, 0.95], Gen.Double[0, 1], Gen.Double[0, 1],
             (low, high, first, last) => new Taper([(low, first), (high, 1), (1, last)]))));
 
-    private static readonly Gen<Plant> s_plant =
+    internal static readonly Gen<Plant> AnyPlant =
         from usable in Gen.Frequency((1, Gen.Const(0.0)), (9, Gen.Double[1, 40]))
         from low in Gen.Frequency((2, Gen.Const(0.0)), (1, Gen.Double[0.1, 3]))
         from rates in Gen.Double[0.5, 9].Array[3]
@@ -54,7 +54,7 @@ internal sealed record RandomCase(
             SeparateSolar = new SeparateSolarInverter(rating, follows),
         };
 
-    private static readonly Gen<SiteLimits> s_site =
+    internal static readonly Gen<SiteLimits> AnySite =
         from kw in s_maybeNoLimit.Array[4]
         from export in Gen.Frequency((1, Gen.Const(0.0)), (2, s_maybeNoLimit))
         from flags in Gen.Bool.Array[3]
@@ -69,7 +69,7 @@ internal sealed record RandomCase(
             ManagesLoad = flags[2],
         };
 
-    private static Gen<SetPointRow> Row(Plant plant)
+    internal static Gen<SetPointRow> Row(Plant plant)
     {
         Gen<double> level = Gen.Double[plant.LowestKwh, plant.HighestKwh + 1e-12];
         return from levels in level.Array[4]
@@ -82,8 +82,8 @@ internal sealed record RandomCase(
 
     /// <summary>48 to 200 intervals of 15 or 60 minutes.</summary>
     public static readonly Gen<RandomCase> Any =
-        from plant in s_plant
-        from site in s_site
+        from plant in AnyPlant
+        from site in AnySite
         from step in Gen.Bool.Select(quarters => quarters ? 15 : 60)
         from count in Gen.Int[48, 200]
         from rows in Row(plant).Array[1, 6]

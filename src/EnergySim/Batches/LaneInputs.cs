@@ -1,0 +1,41 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using EnergySim.Engine;
+
+namespace EnergySim.Batches;
+
+/// <summary>Gives the series of variants side by side.</summary>
+internal interface ILaneInput<T> where T : struct, ILane<T>
+{
+    /// <summary>Load, DC solar and AC solar of an interval, kW.</summary>
+    void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw);
+}
+
+/// <summary>Series that all lanes share, times a factor a lane. No solar is the load times 0.</summary>
+internal struct SharedInput<T> : ILaneInput<T> where T : struct, ILane<T>
+{
+    public double[] Load, SolarDc, SolarAc;
+    public T LoadFactor, SolarDcFactor, SolarAcFactor;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw)
+    {
+        // The index is inside by construction; the three checks would be felt.
+        loadKw = T.All(Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(Load), index)) * LoadFactor;
+        solarDcKw = T.All(Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(SolarDc), index)) * SolarDcFactor;
+        solarAcKw = T.All(Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(SolarAc), index)) * SolarAcFactor;
+    }
+}
+
+/// <summary>Series of each lane's own, laid side by side for one block of intervals.</summary>
+internal struct OwnInput<T> : ILaneInput<T> where T : struct, ILane<T>
+{
+    public T[] Load, SolarDc, SolarAc;
+
+    /// <summary>The block's first interval.</summary>
+    public int From;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw) =>
+        (loadKw, solarDcKw, solarAcKw) = (Load[index - From], SolarDc[index - From], SolarAc[index - From]);
+}

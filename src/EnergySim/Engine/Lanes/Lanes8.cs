@@ -1,0 +1,86 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace EnergySim.Engine;
+
+/// <summary>Eight cases side by side. A bare field, as in <see cref="Scalar"/>, and the same instruction for each case.</summary>
+internal struct Lanes8 : ILane<Lanes8>
+{
+    /// <summary>The numbers.</summary>
+    public Vector512<double> Value;
+
+    /// <inheritdoc/>
+    public static int Count => 8;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 All(double value)
+    {
+        Lanes8 result;
+        result.Value = Vector512.Create(value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 Min(Lanes8 left, Lanes8 right)
+    {
+        Lanes8 result;
+        result.Value = Vector512.MinNative(left.Value, right.Value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 Max(Lanes8 left, Lanes8 right)
+    {
+        Lanes8 result;
+        result.Value = Vector512.MaxNative(left.Value, right.Value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 WhereAbove(Lanes8 left, Lanes8 right, Lanes8 then, Lanes8 otherwise)
+    {
+        Lanes8 result;
+        result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
+        return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AnyAbove(Lanes8 left, Lanes8 right) => Vector512.GreaterThanAny(left.Value, right.Value);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 operator +(Lanes8 left, Lanes8 right)
+    {
+        left.Value += right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 operator -(Lanes8 left, Lanes8 right)
+    {
+        left.Value -= right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 operator *(Lanes8 left, Lanes8 right)
+    {
+        left.Value *= right.Value;
+        return left;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 operator /(Lanes8 left, Lanes8 right)
+    {
+        left.Value /= right.Value;
+        return left;
+    }
+}

@@ -5,6 +5,11 @@ using EnergySim.Benchmarks;
 
 // `--quick` prints the same figures from a stopwatch in a few seconds, `--quick WORDS` those whose name holds the words; without it BenchmarkDotNet
 // measures them properly.
+if (args is ["--lanes"])
+{
+    LaneSpeed.Print();
+    return;
+}
 if (args is not ["--quick", ..])
 {
     BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);

@@ -11,7 +11,7 @@ namespace EnergySim.Benchmarks;
 /// </summary>
 internal static unsafe class LaneSpeed
 {
-    public static void Print()
+    public static void Print(string words)
     {
         using SpeedLimit? limit = SpeedLimit.Compile();
         if (limit is null) Console.WriteLine("no C compiler: no ratios");
@@ -19,16 +19,25 @@ internal static unsafe class LaneSpeed
             foreach (bool allRules in (bool[])[false, true])
             {
                 Console.WriteLine($"years of {minutes} minutes{(allRules ? ", every rule in use" : "")}");
-                Measure(new YearOfVariants(allRules, minutes), limit);
+                Measure(new YearOfVariants(Count, allRules, minutes), limit, words);
+                if ("sweep".Contains(words, StringComparison.Ordinal)) Sweep(new YearOfVariants(512, allRules, minutes));
             }
     }
 
-    private static void Measure(YearOfVariants year, SpeedLimit? limit)
+    // Few, so that a try ends before another process takes the core.
+    private const int Count = 16;
+
+    private static void Sweep(YearOfVariants year)
     {
-        const int count = YearOfVariants.Count;
+        foreach (int cores in (int[])[1, 2])
+            Say($"sweep of {year.Variants.Length} with bills, {cores} cores", year.Variants.Length, year.Calendar.Axis.Count, () => year.RunAndBill(cores), null);
+    }
+
+    private static void Measure(YearOfVariants year, SpeedLimit? limit, string words)
+    {
         int intervals = year.Calendar.Axis.Count;
         var input = new LimitInput(year.Variants, year.Calendar);
-        double[] end = new double[count], sums = new double[count * input.Series.Results];
+        double[] end = new double[Count], sums = new double[Count * input.Series.Results];
         if (limit is not null)
         {
             limit.Run(input, inLanes: true, end, sums);
@@ -36,10 +45,9 @@ internal static unsafe class LaneSpeed
             limit.Run(input, inLanes: false, end, sums);
             Compare(year.Run(), end, sums, input);
         }
-        Say("lanes", count, intervals, () => year.Run(), limit is null ? null : () => limit.Run(input, inLanes: true, end, sums));
-        Say("one by one, what bills need", count, intervals, () => year.RunOneByOne(), limit is null ? null : () => limit.Run(input, inLanes: false, end, sums));
-        Say("lanes, with bills", count, intervals, () => year.RunAndBill(1), null);
-        Say("lanes, with bills, two cores", count, intervals, () => year.RunAndBill(2), null);
+        if ("lanes".Contains(words, StringComparison.Ordinal)) Say("lanes", Count, intervals, () => year.Run(), limit is null ? null : () => limit.Run(input, inLanes: true, end, sums));
+        if ("one by one, what bills need".Contains(words, StringComparison.Ordinal)) Say("one by one, what bills need", Count, intervals, () => year.RunOneByOne(), limit is null ? null : () => limit.Run(input, inLanes: false, end, sums));
+        if ("lanes, with bills".Contains(words, StringComparison.Ordinal)) Say("lanes, with bills", Count, intervals, () => year.RunAndBill(1), null);
 
         Run run = year.Variants[9].ToRun();
         var meter = new MeterColumns(intervals);
@@ -55,8 +63,8 @@ internal static unsafe class LaneSpeed
                 if (ledger.Sites[i] != book->Sites[i]) throw new InvalidOperationException($"C and C# differ in the limits of interval {i}.");
         }
         var stated = new Run(run.Load, run.SolarDc, run.SolarAc, run.Plant, run.Site, run.SetPoints, ledger.Sums.StartKwh);
-        Say("one, every flow and limit summed", 1, intervals, () => stated.Sums(meter), limit is null ? null : () => limit.Full(one, ledger.Sums.StartKwh, book, ledger: false));
-        Say("one, ledger", 1, intervals, () => stated.Ledger(), limit is null ? null : () => limit.Full(one, ledger.Sums.StartKwh, book, ledger: true));
+        if ("one, every flow and limit summed".Contains(words, StringComparison.Ordinal)) Say("one, every flow and limit summed", 1, intervals, () => stated.Sums(meter), limit is null ? null : () => limit.Full(one, ledger.Sums.StartKwh, book, ledger: false));
+        if ("one, ledger".Contains(words, StringComparison.Ordinal)) Say("one, ledger", 1, intervals, () => stated.Ledger(), limit is null ? null : () => limit.Full(one, ledger.Sums.StartKwh, book, ledger: true));
     }
 
     private static SpeedLimit.LimitBook* NewBook(LimitInput input, int intervals)
@@ -85,7 +93,7 @@ internal static unsafe class LaneSpeed
     {
         double best = double.MaxValue, bestOfTheirs = double.MaxValue;
         long bytes = 0, began = Stopwatch.GetTimestamp();
-        for (int i = 0; i < 600 && Stopwatch.GetElapsedTime(began).TotalSeconds < 4; i++)
+        for (int i = 0; i < 2000 && Stopwatch.GetElapsedTime(began).TotalSeconds < 4; i++)
         {
             long before = GC.GetAllocatedBytesForCurrentThread(), start = Stopwatch.GetTimestamp();
             work();

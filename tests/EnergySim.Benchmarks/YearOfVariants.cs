@@ -8,25 +8,23 @@ using EnergySim.Time;
 
 namespace EnergySim.Benchmarks;
 
-/// <summary>The benchmark year with sixty-four batteries of all sizes and reserves, in lanes.</summary>
+/// <summary>The benchmark year with batteries of all sizes and reserves, in lanes.</summary>
 internal sealed class YearOfVariants
 {
-    /// <summary>How many.</summary>
-    public const int Count = 64;
-
     private readonly Batch _batch, _oneByOne;
     private readonly VariantSums[] _sums;
 
+    /// <param name="count">How many.</param>
     /// <param name="allRules">True for a strategy that charges from the grid and sells.</param>
     /// <param name="stepMinutes">15 or 60.</param>
-    public YearOfVariants(bool allRules, int stepMinutes)
+    public YearOfVariants(int count, bool allRules, int stepMinutes)
     {
         var year = new YearOfQuarters(allRules);
         Profile load = year.Load.Resampled(stepMinutes), solar = year.Solar.Resampled(stepMinutes);
         TimeAxis axis = load.Axis;
         Calendar = new TariffCalendar(year.Calendar.Tariff, axis);
         StrategyClock clock = StrategyClock.Of(year.Strategy, axis);
-        Variants = [.. Enumerable.Range(0, Count).Select(n =>
+        Variants = [.. Enumerable.Range(0, count).Select(n =>
         {
             double size = 0.5 + (n % 8 * 0.25);
             Plant plant = year.Plant with
@@ -40,7 +38,7 @@ internal sealed class YearOfVariants
                 SolarDcFactor = 0.6 + (n % 5 * 0.1),
                 Plant = plant,
                 Site = year.Site,
-                SetPoints = (year.Strategy with { ReserveFraction = n / 8 * 0.1 }).Compile(plant, clock),
+                SetPoints = (year.Strategy with { ReserveFraction = n / 8 % 10 * 0.1 }).Compile(plant, clock),
             };
         })];
         _batch = new Batch(axis, [Calendar]);
@@ -66,8 +64,8 @@ internal sealed class YearOfVariants
     public decimal RunAndBill(int cores)
     {
         _batch.Run(Variants, _sums, cores);
-        var totals = new decimal[Count];
-        Parallel.For(0, Count, new ParallelOptions { MaxDegreeOfParallelism = cores }, n => totals[n] = Biller.Bill(_sums[n].Meters[0]).Total);
+        var totals = new decimal[_sums.Length];
+        Parallel.For(0, _sums.Length, new ParallelOptions { MaxDegreeOfParallelism = cores }, n => totals[n] = Biller.Bill(_sums[n].Meters[0]).Total);
         return totals.Sum();
     }
 }

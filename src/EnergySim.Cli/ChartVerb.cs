@@ -23,15 +23,10 @@ internal static class ChartVerb
 
     private static int Run(string path, string file, bool phone, TextWriter output)
     {
-        string ending = Path.GetExtension(file).ToLowerInvariant();
-        if (ending is not (".png" or ".svg")) throw new ArgumentException($"--out: \"{file}\" is neither .png nor .svg.");
+        PictureFile.Check("--out", file);
         Comparison comparison = ComparisonStudy.Of(HomeFile.Read(path).Home);
         ChartSize size = phone ? ChartSize.Phone : ChartSize.Laptop;
-        WholeFile.Write(file, stream =>
-        {
-            if (ending == ".png") SavingsChart.WritePng(comparison, stream, size);
-            else SavingsChart.WriteSvg(comparison, stream, size);
-        });
+        PictureFile.Write(file, png => SavingsChart.WritePng(comparison, png, size), svg => SavingsChart.WriteSvg(comparison, svg, size));
         output.WriteLine($"Written: {file}");
         return Commands.Done;
     }

@@ -58,9 +58,9 @@ public static class Commands
             errors.WriteLine(problems.Message);
             return BadInput;
         }
-        catch (Exception fault) when (fault is ArgumentException or IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException || fault.GetType() == typeof(ArgumentException))
         {
-            errors.WriteLine(fault.Message);
+            errors.WriteLine(Sentence(fault.Message));
             return BadInput;
         }
 #pragma warning disable CA1031 // The last net under the program: anything else is a fault of ours, and says so.
@@ -72,6 +72,9 @@ public static class Commands
             return InternalFault;
         }
     }
+
+    /// <summary>A refusal of the library without the name of the parameter, which the runtime appends.</summary>
+    private static string Sentence(string message) => message.Split(" (Parameter '")[0];
 
     /// <summary>Path of the bundled demo home.</summary>
     internal static string DemoHome => Path.Combine(AppContext.BaseDirectory, "demo", "profiles", "demo-home.yaml");

@@ -28,16 +28,10 @@ internal static class SolarVerb
 
     private static int Run(string path, string? picture, ChartSize size, bool asJson, TextWriter output)
     {
-        string ending = Path.GetExtension(picture ?? ".png").ToLowerInvariant();
-        if (ending is not (".png" or ".svg")) throw new ArgumentException($"--out: \"{picture}\" is neither .png nor .svg.");
+        PictureFile.Check("--out", picture);
         HomeReading reading = HomeFile.Read(path);
         SolarYield solar = SolarStudy.Of(reading.Home);
-        if (picture is not null)
-            WholeFile.Write(picture, stream =>
-            {
-                if (ending == ".png") SolarChart.WritePng(solar, stream, size);
-                else SolarChart.WriteSvg(solar, stream, size);
-            });
+        if (picture is not null) PictureFile.Write(picture, png => SolarChart.WritePng(solar, png, size), svg => SolarChart.WriteSvg(solar, svg, size));
         if (asJson)
         {
             Output.WriteJson(output, stream => SolarJson.Write(stream, solar with { Notes = [.. solar.Notes, .. reading.Repairs] }));

@@ -33,8 +33,7 @@ internal static class WiringVerb
 
     private static int Run(string path, Asked asked, TextWriter output)
     {
-        string? ending = asked.Chart is null ? null : Path.GetExtension(asked.Chart).ToLowerInvariant();
-        if (ending is not (null or ".png" or ".svg")) throw new ArgumentException($"--chart: \"{asked.Chart}\" is neither .png nor .svg.");
+        PictureFile.Check("--chart", asked.Chart);
         if (asked.Way is not null && !asked.Sheet) throw new ArgumentException("--way: only --sheet asks for one way.");
         HomeReading reading = HomeFile.Read(path);
         Home home = reading.Home;
@@ -46,13 +45,7 @@ internal static class WiringVerb
         }
         WiringComparison result = WiringFitStudy.Of(home);
         if (asked.Chart is not null)
-        {
-            WholeFile.Write(asked.Chart, stream =>
-            {
-                if (ending == ".png") WiringChart.WritePng(result, result.Offers[0], stream);
-                else WiringChart.WriteSvg(result, result.Offers[0], stream);
-            });
-        }
+            PictureFile.Write(asked.Chart, png => WiringChart.WritePng(result, result.Offers[0], png), svg => WiringChart.WriteSvg(result, result.Offers[0], svg));
         if (asked.Sheet)
         {
             SetPointSheet sheet = SetPointSheet.Of(home, result, result.Offers[0], asked.Way);

@@ -31,7 +31,7 @@ internal sealed class DayForecast
         _loadKw = HourlyMeans(axis, loadKw);
         _solarKw = HourlyMeans(axis, solarKw);
         _isWeekend = new bool[Days];
-        for (int d = 0; d < Days; d++) _isWeekend[d] = TimeAxis.DateOfDay(FirstDay + d).DayOfWeek >= IsoDayOfWeek.Saturday;
+        for (int d = 0; d < Days; d++) _isWeekend[d] = IsWeekend(d);
     }
 
     /// <summary>First local date, as days since 1970-01-01.</summary>
@@ -46,7 +46,7 @@ internal sealed class DayForecast
     /// <param name="hourKw">Takes 24 values.</param>
     public void Load(int day, int known, Span<double> hourKw)
     {
-        bool weekend = day < Days ? _isWeekend[day] : _isWeekend[day - 7];
+        bool weekend = IsWeekend(day);
         hourKw.Clear();
         int found = 0;
         for (int d = known - 1; d >= 0 && found < LikeDays; d--)
@@ -76,6 +76,8 @@ internal sealed class DayForecast
         }
         for (int h = 0; h < Hours; h++) hourKw[h] *= clear > 0 ? last / clear : 0;
     }
+
+    private bool IsWeekend(int day) => TimeAxis.DateOfDay(FirstDay + day).DayOfWeek >= IsoDayOfWeek.Saturday;
 
     private double[][] HourlyMeans(TimeAxis axis, ReadOnlySpan<double> kw)
     {

@@ -52,6 +52,7 @@ public static class ShavingRatchet
     private sealed class Walk(Run like, double startKwh)
     {
         private readonly StepConstants<Scalar> _constants = new(like.Plant, like.Site, like.Axis.StepHours, offGrid: false);
+        private readonly SeriesInput _input = new(like.Load.Array, like.SolarDc.Array, like.SolarAc.Array);
         private readonly MeterColumns _meter = new(like.Axis.Count);
         private Scalar _stored = new(startKwh);
 
@@ -59,7 +60,8 @@ public static class ShavingRatchet
         {
             var row = new StepRow<Scalar>(wanted, like.Plant);
             var book = new MeteredBook<NoBook>(new NoBook(), _meter, i);
-            Step.OnGrid(in _constants, in row, new Scalar(like.Load.Kw[i]), new Scalar(like.SolarDc.Kw[i]), new Scalar(like.SolarAc.Kw[i]), ref _stored, ref book);
+            GridUp<Scalar> grid = default;
+            Step.Walk(in _constants, in row, in _input, i, i + 1, ref grid, ref _stored, ref book);
             return _meter.ImportKw[i];
         }
     }

@@ -74,33 +74,18 @@ public sealed record Installation
             : (offer.SplitFraction > 0 ? home.Solar!.Profile.Map(dc => dc * offer.SplitFraction) : null, 0);
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
-        SetPoints setPoints = SetPointsOf(home, offer, plant, wall, calendar);
+        var like = new Run(home.Load, moved, offer.ReplacesSolarInverter ? null : stays?.Ac, plant, LimitsOf(home.Service, offer.BreakerAmps), Unasked(plant, home.Load));
+        Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : wall?.Ac;
+        SetPoints setPoints = StrategyCompiler.Compile(offer.Strategy, like, ac, calendar);
         setPoints.CheckNoCycling();
         return new Installation
         {
             Name = offer.Name,
             Units = offer.Units,
             Price = offer.Price,
-            Run = new Run(
-                home.Load,
-                moved,
-                offer.ReplacesSolarInverter ? null : stays?.Ac,
-                plant,
-                LimitsOf(home.Service, offer.BreakerAmps),
-                setPoints),
+            Run = new Run(like.Load, like.SolarDc, like.SolarAc, plant, like.Site, setPoints),
             ClippedKwh = offer.ReplacesSolarInverter ? clippedAtStrings : stays?.ClippedKwh ?? 0,
         };
-    }
-
-    private static SetPoints SetPointsOf(Home home, Offer offer, Plant plant, WallSolar? wall, TariffCalendar calendar)
-    {
-        if (offer.Strategy.Base == Steering.Planned)
-        {
-            Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : wall?.Ac;
-            return offer.Strategy.CompilePlan(plant, home.Load, ac, new MarginalPrices(calendar));
-        }
-        bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
-        return offer.Strategy.Compile(plant, home.Load.Axis, peak);
     }
 
     // A profile of unknown planes has no strings to clip one by one.
@@ -123,6 +108,8 @@ public sealed record Installation
             RelievesImport = service.RelievesImport,
         };
     }
+
+    private static SetPoints Unasked(Plant plant, Profile load) => SetPoints.Always(SetPoints.Outage(plant), load.Axis.Count);
 
     private static SetPoints NoBattery(Profile load) => SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), load.Axis.Count);
 

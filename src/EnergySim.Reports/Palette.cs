@@ -43,6 +43,11 @@ public static class Palette
         return at < Middle ? Between(Colour.Of(0xfbf8f0), Solar, at / Middle) : Between(Solar, Colour.Of(0x6b3a12), (at - Middle) / (1 - Middle));
     }
 
+    /// <summary>A colour by amount: from paper to the colour itself.</summary>
+    /// <param name="colour">The colour of the most.</param>
+    /// <param name="share">0–1 of the most.</param>
+    public static Colour Shade(Colour colour, double share) => Between(Colour.Of(0xfbf8f0), colour, 0.15 + (0.85 * Math.Clamp(share, 0, 1)));
+
     /// <summary>The battery: the deep green of <see cref="OneBattery"/>.</summary>
     public static Colour Battery { get; } = OneBattery.Fill;
 

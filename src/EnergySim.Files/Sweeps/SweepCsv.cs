@@ -38,8 +38,8 @@ internal sealed class SweepCsv
         for (int i = 0; i < variant.Values.Count; i++)
         {
             text.Append(',');
-            if (variant.Values[i] is not SweepValue value) text.Append(Quoted(_reading.Homes.OwnValue(variant, i) ?? ""));
-            else if (value.Number is double number) text.Append(CultureInfo.InvariantCulture, $"{number}");
+            SweepValue value = variant.Values[i] ?? SweepValue.Written(_reading.Homes.OwnValue(variant, i) ?? "");
+            if (value.Number is double number) text.Append(CultureInfo.InvariantCulture, $"{number}");
             else text.Append(Quoted(value.Text));
         }
         foreach (double? output in row.Outputs)

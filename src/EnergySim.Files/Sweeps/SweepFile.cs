@@ -21,16 +21,19 @@ public static class SweepFile
     /// <summary>Reads a sweep.</summary>
     /// <param name="path">The sweep file.</param>
     /// <exception cref="ProblemsException">A file can not be read, or breaks a rule.</exception>
-    public static SweepReading Read(string path)
+    public static SweepReading Read(string path) => Read(path, quickly: true);
+
+    /// <summary>Reads a sweep; with <paramref name="quickly"/> false every variant's home is read anew, the slow way that the quick one is held against.</summary>
+    internal static SweepReading Read(string path, bool quickly)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var problems = new ProblemList();
-        SweepReading? reading = Read(path, problems);
+        SweepReading? reading = Read(path, problems, quickly);
         problems.ThrowIfAny();
         return reading!;
     }
 
-    private static SweepReading? Read(string path, ProblemList problems)
+    private static SweepReading? Read(string path, ProblemList problems, bool quickly)
     {
         if (YamlMap.Open(path, SweepSections.Sweep, problems) is not YamlMap map) return null;
         string[] homes = Files(map, "homes"), tariffs = Files(map, "tariffs");
@@ -60,7 +63,7 @@ public static class SweepFile
             Outputs = [],
         };
         if (SweepVariants.FaultOf(plan) is string fault) map.ReportHere(char.ToLowerInvariant(fault[0]) + fault[1..].TrimEnd('.'));
-        if (problems.Count > 0 || SweepHomes.Read(plan, homes, tariffs, inputMaps, problems) is not SweepHomes read) return null;
+        if (problems.Count > 0 || SweepHomes.Read(plan, homes, tariffs, inputMaps, problems, quickly) is not SweepHomes read) return null;
         plan = plan with { Outputs = ReadOutputs(map, read.Offers) };
         return problems.Count > 0 ? null : new SweepReading(plan, read, SweepHash.Of(path, homes, tariffs));
     }

@@ -44,7 +44,7 @@ public sealed class SweepHomes
             if (QuickInput.Laid(changed, _paths[i], value) is not Home laid) return Changed(variant, _ => true);
             changed = laid;
         }
-        return ReferenceEquals(changed, home.Home) ? home : home with { Home = changed };
+        return ReferenceEquals(changed, home.Home) ? home : SweptHome.Of(changed, home.Outage);
     }
 
     /// <summary>What a home file, or its tariff, has at an input's path; null = nothing, or several values.</summary>
@@ -55,7 +55,7 @@ public sealed class SweepHomes
     }
 
     /// <summary>Reads every home as it stands, and asks whether each input is one of it; null, with problems, when something does not fit.</summary>
-    internal static SweepHomes? Read(SweepPlan plan, IReadOnlyList<string> homes, IReadOnlyList<string> tariffs, IReadOnlyList<YamlMap> inputs, ProblemList problems, bool quickly = true)
+    internal static SweepHomes? Read(SweepPlan plan, IReadOnlyList<string> homes, IReadOnlyList<string> tariffs, IReadOnlyList<YamlMap> inputs, ProblemList problems, bool quickly)
     {
         var read = new SweepHomes(plan, homes, tariffs, quickly);
         var offers = new List<string>();
@@ -100,7 +100,7 @@ public sealed class SweepHomes
         {
             error = fault.Message.Split('\n')[0].Trim();
         }
-        return error is null ? new SweptHome(reading!.Home, reading.Outage) : new SweptHome(null!, new()) { Error = error };
+        return error is null ? SweptHome.Of(reading!.Home, reading.Outage) : SweptHome.Failed(error);
     }
 
     // Where the home file breaks the rule, the key says it; a line of the file would not hold what stands in the sweep.

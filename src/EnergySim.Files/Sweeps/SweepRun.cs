@@ -14,6 +14,9 @@ public sealed record SweepOptions
     /// <summary>Which share of the sweep to run, (k, n) for the k-th of n; null = all of it, and then the table is written.</summary>
     public (int Number, int Of)? Share { get; init; }
 
+    /// <summary>True to keep all rows in memory too, for the questions of what matters.</summary>
+    public bool KeepsTable { get; init; }
+
     /// <summary>Told after each stretch of variants.</summary>
     public Action<SweepProgress>? Progress { get; init; }
 
@@ -36,7 +39,11 @@ public sealed record SweepProgress(int Done, int Of, double PerSecond, double Se
 /// <param name="Seconds">Time it took.</param>
 /// <param name="IsStopped">True when it was asked to stop before its end.</param>
 /// <param name="Table">The table written; null = not yet all there, or only a share was asked.</param>
-public sealed record SweepSummary(int Rows, int Run, int Found, int Errors, double Seconds, bool IsStopped, string? Table);
+public sealed record SweepSummary(int Rows, int Run, int Found, int Errors, double Seconds, bool IsStopped, string? Table)
+{
+    /// <summary>All rows; null = not asked for, or not all there.</summary>
+    public SweepTable? InMemory { get; init; }
+}
 
 /// <summary>
 /// Runs a sweep in parts beside its table, <c>TABLE.parts/</c>: a run that was stopped, in whatever way, goes on from the parts that are there,
@@ -108,13 +115,14 @@ public sealed class SweepRun
         {
             return new SweepSummary(rows, run, found, errors, watch.Elapsed.TotalSeconds, true, null);
         }
-        if (options.Share is null) WriteTable();
-        return new SweepSummary(rows, run, found, errors, watch.Elapsed.TotalSeconds, false, options.Share is null ? _table : null);
+        if (options.Share is not null) return new SweepSummary(rows, run, found, errors, watch.Elapsed.TotalSeconds, false, null);
+        return new SweepSummary(rows, run, found, errors, watch.Elapsed.TotalSeconds, false, _table) { InMemory = Finish(options.KeepsTable) };
     }
 
     /// <summary>Writes the table from parts that were run as shares; asks that all are there and of this plan.</summary>
     /// <exception cref="ProblemsException">A part is missing or of another plan.</exception>
-    public SweepSummary Merge()
+    /// <param name="keepsTable">True to keep all rows in memory too.</param>
+    public SweepSummary Merge(bool keepsTable = false)
     {
         var watch = Stopwatch.StartNew();
         IReadOnlyList<int> missing = _parts.Missing();
@@ -124,8 +132,8 @@ public sealed class SweepRun
                 File = _parts.Folder,
                 Rule = string.Create(CultureInfo.InvariantCulture, $"rows {_parts.RowsOf(p).From + 1L} to {(long)_parts.RowsOf(p).From + _parts.RowsOf(p).Count} are not there yet"),
             }));
-        WriteTable();
-        return new SweepSummary(_study.Variants.Count, 0, _study.Variants.Count, 0, watch.Elapsed.TotalSeconds, false, _table);
+        SweepTable? table = Finish(keepsTable);
+        return new SweepSummary(_study.Variants.Count, 0, _study.Variants.Count, 0, watch.Elapsed.TotalSeconds, false, _table) { InMemory = table };
     }
 
     /// <summary>The parts of a share, as first and end.</summary>
@@ -136,14 +144,36 @@ public sealed class SweepRun
         return ((int)((long)parts * (number - 1) / of), (int)((long)parts * number / of));
     }
 
-    private void WriteTable()
+    private SweepTable? Finish(bool keepsTable)
     {
+        SweepTable? table = keepsTable ? TableOf() : null;
         WholeFile.Write(_table, stream =>
         {
+            if (Path.GetExtension(_table) == ".parquet")
+            {
+                SweepParquet.Write(stream, _reading.Plan, _csv.Names, Enumerable.Range(0, _parts.Count).Select(p => Encoding.UTF8.GetString(PartOf(p).Span))).GetAwaiter().GetResult();
+                return;
+            }
             stream.Write(Encoding.UTF8.GetBytes(_csv.Header));
-            for (int part = 0; part < _parts.Count; part++)
-                stream.Write((_parts.Read(part) ?? throw new IOException($"A part in {_parts.Folder} went away.")).Span);
+            for (int part = 0; part < _parts.Count; part++) stream.Write(PartOf(part).Span);
         });
         _parts.Remove();
+        return table;
     }
+
+    private SweepTable TableOf()
+    {
+        var table = new SweepTable(_reading.Plan, _study.Columns, _reading.Homes.OwnValue);
+        var outputs = new double?[_study.Columns.Count];
+        int before = 3 + _reading.Plan.Inputs.Count;
+        for (int part = 0; part < _parts.Count; part++)
+            foreach (string[] row in SweepTableReader.RowsOf(Encoding.UTF8.GetString(PartOf(part).Span)))
+            {
+                for (int c = 0; c < outputs.Length; c++) outputs[c] = SweepTableReader.NumberIn(row[before + c]);
+                table.Take(int.Parse(row[0], CultureInfo.InvariantCulture) - 1, outputs);
+            }
+        return table;
+    }
+
+    private ReadOnlyMemory<byte> PartOf(int part) => _parts.Read(part) ?? throw new IOException($"A part in {_parts.Folder} went away.");
 }

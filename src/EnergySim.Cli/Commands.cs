@@ -41,6 +41,7 @@ public static class Commands
             WiringVerb.Command(output),
             ImportVerb.Command(output),
             SweepVerb.Command(output, errors),
+            ServeVerb.Command(output, errors),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

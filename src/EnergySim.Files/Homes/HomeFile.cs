@@ -14,6 +14,9 @@ public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
 {
     /// <summary>What the file asks of outages.</summary>
     public OutageTerms Outage { get; init; } = new();
+
+    /// <summary>The home file and all files that it names, as they were opened.</summary>
+    public IReadOnlyList<string> Files { get; init; } = [];
 }
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
@@ -22,11 +25,12 @@ public static class HomeFile
     /// <summary>Reads a home.</summary>
     /// <param name="path">The home file.</param>
     /// <param name="tariffPath">A tariff file to use in place of the home's; null = the home's.</param>
+    /// <param name="folders">The folders from which this and all files named in it may be read, links followed; null = any.</param>
     /// <exception cref="ProblemsException">A file can not be read, or breaks a rule.</exception>
-    public static HomeReading Read(string path, string? tariffPath = null)
+    public static HomeReading Read(string path, string? tariffPath = null, IReadOnlyList<string>? folders = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        var problems = new ProblemList();
+        var problems = new ProblemList { Folders = folders };
         HomeReading? reading = Read(path, tariffPath, problems, HomeChanges.None);
         problems.ThrowIfAny();
         return reading!;
@@ -78,7 +82,7 @@ public static class HomeFile
             Offers = [.. offers.Select(o => o!)],
             Money = money,
         };
-        return new HomeReading(home, repairs) { Outage = outage };
+        return new HomeReading(home, repairs) { Outage = outage, Files = [.. problems.Opened] };
     }
 
     private static HomeSolar? ReadSolar(YamlMap map, Func<YamlMap, Profile?> read)

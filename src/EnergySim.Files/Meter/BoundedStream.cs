@@ -1,7 +1,7 @@
 namespace EnergySim.Files;
 
 /// <summary>Reads on from a stream up to a bound, so that a small archive can not fill the memory.</summary>
-internal sealed class BoundedStream(Stream inner, long most, string file) : Stream
+internal sealed class BoundedStream(Stream inner, long most, string file, IDisposable? archive = null) : Stream
 {
     private long _read;
 
@@ -30,7 +30,7 @@ internal sealed class BoundedStream(Stream inner, long most, string file) : Stre
         }
         catch (InvalidDataException)
         {
-            throw new ProblemsException([new Problem { File = file, Rule = "the file is a damaged gzip archive" }]);
+            throw new ProblemsException([new Problem { File = file, Rule = "the archive is damaged; unpack it by hand, or export the file again" }]);
         }
         _read += read;
         if (_read > most) throw new ProblemsException([new Problem { File = file, Rule = MeterSource.TooLarge(most) }]);
@@ -49,7 +49,11 @@ internal sealed class BoundedStream(Stream inner, long most, string file) : Stre
 
     protected override void Dispose(bool disposing)
     {
-        if (disposing) inner.Dispose();
+        if (disposing)
+        {
+            inner.Dispose();
+            archive?.Dispose();
+        }
         base.Dispose(disposing);
     }
 }

@@ -61,7 +61,8 @@ internal static class MeterAssembly
 
     private static List<MeterRow> Of(List<MeterRow> all, MeterFlow flow)
     {
-        var list = new List<MeterRow>(all.Count);
+        if (all.TrueForAll(r => r.Flow == flow)) return all;
+        var list = new List<MeterRow>();
         foreach (MeterRow row in all)
         {
             if (row.Flow == flow) list.Add(row);

@@ -26,7 +26,7 @@ internal sealed class MeterChannels(string file, ProblemList problems)
         bool sums = Lengths.Any(s => s != step);
         long from = sums ? From - (((From % step) + step) % step) : From;
         int count = (int)((Until - from + step - 1) / step);
-        double?[] import = new double?[count], export = new double?[count];
+        double[] import = Unknown(count, Import), export = Unknown(count, Export);
         var marks = new SpanMark[count];
         if (sums)
         {
@@ -41,8 +41,9 @@ internal sealed class MeterChannels(string file, ProblemList problems)
         var spans = new List<MeterSpan>(count);
         for (int i = 0; i < count; i++)
         {
-            bool isMissing = (import[i] is null && Import.Count > 0) || (export[i] is null && Export.Count > 0);
-            spans.Add(new MeterSpan(Instant.FromUnixTimeSeconds(from + ((long)step * i)), step, import[i], export[i], isMissing ? SpanMark.Missing : marks[i]));
+            double? bought = Known(import, i), sold = Known(export, i);
+            bool isMissing = (bought is null && Import.Count > 0) || (sold is null && Export.Count > 0);
+            spans.Add(new MeterSpan(Instant.FromUnixTimeSeconds(from + ((long)step * i)), step, bought, sold, isMissing ? SpanMark.Missing : marks[i]));
         }
         return spans;
     }
@@ -63,7 +64,18 @@ internal sealed class MeterChannels(string file, ProblemList problems)
         return [.. spans.Values];
     }
 
-    private void Place(List<MeterRow> rows, long from, int step, double?[] kwh, SpanMark[] marks)
+    // Not a number where nothing is known yet; nothing at all for a channel that the file has not.
+    private static double[] Unknown(int count, List<MeterRow> rows)
+    {
+        if (rows.Count == 0) return [];
+        var kwh = new double[count];
+        Array.Fill(kwh, double.NaN);
+        return kwh;
+    }
+
+    private static double? Known(double[] kwh, int i) => i < kwh.Length && !double.IsNaN(kwh[i]) ? kwh[i] : null;
+
+    private void Place(List<MeterRow> rows, long from, int step, double[] kwh, SpanMark[] marks)
     {
         foreach (MeterRow row in rows)
         {
@@ -74,13 +86,13 @@ internal sealed class MeterChannels(string file, ProblemList problems)
                 continue;
             }
             int i = (int)(at / step);
-            kwh[i] = row.Kwh;
+            kwh[i] = row.Kwh ?? double.NaN;
             if (row.Mark > marks[i]) marks[i] = row.Mark;
         }
     }
 
     // A span that is not wholly covered by readings stays unknown.
-    private static void Spread(List<MeterRow> rows, long from, int step, double?[] kwh, SpanMark[] marks)
+    private static void Spread(List<MeterRow> rows, long from, int step, double[] kwh, SpanMark[] marks)
     {
         var covered = new int[kwh.Length];
         foreach (MeterRow row in rows)
@@ -92,7 +104,7 @@ internal sealed class MeterChannels(string file, ProblemList problems)
                 long next = Math.Min(end, from + ((long)step * (i + 1)));
                 if (row.Kwh is double all)
                 {
-                    kwh[i] = (kwh[i] ?? 0) + (all * (next - at) / row.Seconds);
+                    kwh[i] = (double.IsNaN(kwh[i]) ? 0 : kwh[i]) + (all * (next - at) / row.Seconds);
                     covered[i] += (int)(next - at);
                 }
                 SpanMark mark = row.Mark == SpanMark.Measured && next - at < row.Seconds ? SpanMark.Split : row.Mark;
@@ -101,7 +113,7 @@ internal sealed class MeterChannels(string file, ProblemList problems)
             }
         }
         for (int i = 0; i < kwh.Length; i++)
-            if (covered[i] < step) kwh[i] = null;
+            if (covered[i] < step) kwh[i] = double.NaN;
     }
 
     private SortedSet<int> LengthsOf()

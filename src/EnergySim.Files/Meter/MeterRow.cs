@@ -9,12 +9,22 @@ internal enum MeterFlow : byte
 }
 
 /// <summary>One reading with its place in time known. Line is 0 where the file is not one of lines.</summary>
-internal readonly record struct MeterRow(long StartSecond, int Seconds, double? Kwh, MeterFlow Flow, SpanMark Mark, int Line);
+internal readonly record struct MeterRow(long StartSecond, int Seconds, double? Kwh, MeterFlow Flow, SpanMark Mark, int Line)
+{
+    // A nullable double takes twice the room, and a file holds a million rows.
+    private readonly double _kwh = Kwh ?? double.NaN;
+
+    public double? Kwh
+    {
+        get => double.IsNaN(_kwh) ? null : _kwh;
+        init => _kwh = value ?? double.NaN;
+    }
+}
 
 /// <summary>What a reader hands on: readings in the order of the file, and what it understood.</summary>
 internal sealed class MeterRows
 {
-    public List<MeterRow> Rows { get; init; } = [];
+    public List<MeterRow> Rows { get; set; } = [];
 
     public List<MeterFinding> Findings { get; } = [];
 

@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
 
 namespace EnergySim.Files;
 
-/// <summary>Opens a file of unknown kind: unpacks gzip within bounds, finds the encoding, and tells what is inside. Nothing else is opened.</summary>
+/// <summary>Opens a file of unknown kind: unpacks gzip and zip within bounds, finds the encoding, and tells what is inside. Nothing else is opened.</summary>
 internal sealed partial class MeterSource
 {
     private const int HeadBytes = 4096;
@@ -18,12 +17,11 @@ internal sealed partial class MeterSource
 
     private readonly string _file;
     private readonly byte[] _head;
-    private readonly bool _isGzip;
     private readonly int _bomBytes;
 
-    private MeterSource(string file, byte[] head, bool isGzip)
+    private MeterSource(string file, byte[] head, Packing packing)
     {
-        (_file, _head, _isGzip) = (file, head, isGzip);
+        (_file, _head, Packing) = (file, head, packing);
         (Encoding, _bomBytes, EncodingGround) = TextEncoding.Of(head);
         IsXml = false;
     }
@@ -36,16 +34,16 @@ internal sealed partial class MeterSource
     /// <summary>How the encoding is known.</summary>
     public string EncodingGround { get; private set; }
 
-    public bool IsPacked => _isGzip;
+    public Packing Packing { get; }
 
     /// <summary>Looks at the beginning of a file.</summary>
     /// <exception cref="ProblemsException">The file is missing, or of a kind that holds no readings.</exception>
     public static MeterSource Open(string file)
     {
-        byte[] head = HeadOf(file, gzip: false);
-        bool isGzip = head.AsSpan().StartsWith((ReadOnlySpan<byte>)[0x1F, 0x8B]);
-        if (isGzip) head = HeadOf(file, gzip: true);
-        var source = new MeterSource(file, head, isGzip);
+        byte[] head = HeadOf(file, Packing.None);
+        Packing packing = Unpacking.Of(head);
+        if (packing != Packing.None) head = HeadOf(file, packing);
+        var source = new MeterSource(file, head, packing);
         if (source.RefusalOf() is string rule) throw Problem(file, rule);
         return source;
     }
@@ -60,7 +58,7 @@ internal sealed partial class MeterSource
             string name = declared.Groups[1].Value;
             encoding = TextEncoding.Named(name) ?? throw Problem(_file, $"the file declares the encoding \"{SafeText.Of(name)}\", which is not known");
         }
-        return new StreamReader(new BoundedStream(Stream(_file, _isGzip), Bound(MostUnpackedXmlBytes), _file), encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16);
+        return new StreamReader(Unpacking.Open(_file, Packing, Bound(MostUnpackedXmlBytes)), encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16);
     }
 
     /// <summary>The whole text of a table.</summary>
@@ -68,14 +66,14 @@ internal sealed partial class MeterSource
     {
         if (new FileInfo(_file).Length > MostTableBytes) throw Problem(_file, TooLarge(MostTableBytes));
         using var memory = new MemoryStream();
-        using (Stream stream = new BoundedStream(Stream(_file, _isGzip), Bound(MostTableBytes), _file)) stream.CopyTo(memory);
+        using (Stream stream = Unpacking.Open(_file, Packing, Bound(MostTableBytes))) stream.CopyTo(memory);
         ReadOnlySpan<byte> bytes = memory.GetBuffer().AsSpan(0, (int)memory.Length);
         if (_bomBytes == 0 && Encoding is UTF8Encoding && !TextEncoding.IsUtf8(bytes))
             (Encoding, EncodingGround) = (TextEncoding.Named("windows-1252")!, "it is not valid UTF-8");
         return Encoding.GetString(bytes[_bomBytes..]);
     }
 
-    private long Bound(long most) => _isGzip ? Math.Min(most, Math.Max(LeastUnpackedBytes, new FileInfo(_file).Length * MostPackingRatio)) : most;
+    private long Bound(long most) => Packing != Packing.None ? Math.Min(most, Math.Max(LeastUnpackedBytes, new FileInfo(_file).Length * MostPackingRatio)) : most;
 
     internal static string TooLarge(long bytes) => string.Create(CultureInfo.InvariantCulture, $"the file holds more than {bytes >> 20:N0} MB; no meter file is that large");
 
@@ -83,10 +81,9 @@ internal sealed partial class MeterSource
     {
         ReadOnlySpan<byte> head = _head;
         if (head.IsEmpty) return "the file is empty";
-        if (head.StartsWith("PK"u8)) return "the file is a zip archive or a spreadsheet, whatever its name says; unpack it, or save the sheet as CSV";
         if (head.StartsWith((ReadOnlySpan<byte>)[0xD0, 0xCF, 0x11, 0xE0])) return "the file is a spreadsheet of the old kind; save it as CSV";
         if (head.StartsWith("%PDF"u8)) return "the file is a PDF; ask the portal for the data as CSV or XML";
-        if (head.StartsWith((ReadOnlySpan<byte>)[0x1F, 0x8B])) return "the file is packed twice; unpack it first";
+        if (Unpacking.Of(head) != Packing.None) return "the file is packed twice; unpack it first";
         string start = Encoding.GetString(head[_bomBytes..]).TrimStart();
         if (start.Length == 0) return "the file is empty";
         if (Html().IsMatch(start)) return "the file is a web page, not data: the portal's session had probably ended; sign in again and export once more";
@@ -94,11 +91,11 @@ internal sealed partial class MeterSource
         return start[0] is '{' or '[' ? "the file is JSON; ask the portal for the data as CSV or XML" : null;
     }
 
-    private static byte[] HeadOf(string file, bool gzip)
+    private static byte[] HeadOf(string file, Packing packing)
     {
         try
         {
-            using Stream stream = Stream(file, gzip);
+            using Stream stream = Unpacking.Open(file, packing, long.MaxValue);
             var head = new byte[HeadBytes];
             return head[..stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false)];
         }
@@ -106,20 +103,10 @@ internal sealed partial class MeterSource
         {
             throw Problem(file, "there is no such file");
         }
-        catch (InvalidDataException)
-        {
-            throw Problem(file, "the file is a damaged gzip archive");
-        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw Problem(file, "the file can not be read");
         }
-    }
-
-    private static Stream Stream(string file, bool gzip)
-    {
-        var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan);
-        return gzip ? new GZipStream(stream, CompressionMode.Decompress) : stream;
     }
 
     private static ProblemsException Problem(string file, string rule) => new([new Problem { File = file, Rule = rule }]);

@@ -3,7 +3,7 @@ using NodaTime;
 namespace EnergySim.Files;
 
 /// <summary>Where the numbers of a span of meter data come from.</summary>
-public enum SpanMark
+public enum SpanMark : byte
 {
     /// <summary>Measured.</summary>
     Measured,
@@ -29,6 +29,23 @@ public enum SpanMark
 /// <param name="Mark">Where the numbers come from.</param>
 public readonly record struct MeterSpan(Instant Start, int Seconds, double? ImportKwh, double? ExportKwh, SpanMark Mark)
 {
+    // A nullable double takes twice the room, and a file holds a million spans.
+    private readonly double _importKwh = ImportKwh ?? double.NaN, _exportKwh = ExportKwh ?? double.NaN;
+
+    /// <summary>Bought, kWh ≥ 0; null = unknown.</summary>
+    public double? ImportKwh
+    {
+        get => double.IsNaN(_importKwh) ? null : _importKwh;
+        init => _importKwh = value ?? double.NaN;
+    }
+
+    /// <summary>Sold, kWh ≥ 0; null = unknown, or the file has no such channel.</summary>
+    public double? ExportKwh
+    {
+        get => double.IsNaN(_exportKwh) ? null : _exportKwh;
+        init => _exportKwh = value ?? double.NaN;
+    }
+
     /// <summary>Its end.</summary>
     public Instant End => Start + Duration.FromSeconds(Seconds);
 }

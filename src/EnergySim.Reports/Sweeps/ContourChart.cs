@@ -38,8 +38,9 @@ internal static class ContourChart
                 double value = contour.Output[r][c], left = field.Left + (c * width);
                 if (!double.IsFinite(value)) continue;
                 double depth = most > 0 ? Math.Abs(value) / most : 0;
-                frame.Area(new Box(left, top, left + width, top + height).Inset(0.5), value < 0 ? Palette.Shade(Palette.FourthOffer.Fill, depth) : Palette.Shade(Palette.OneBattery.Fill, depth));
-                if (writes) frame.Text(TextRole.BillAmount, SweepWords.Number(value).Replace("-", "−", StringComparison.Ordinal), figure with { Colour = value > 0.6 * most ? Palette.Paper : Palette.Ink }, left + (width / 2), top + (height / 2) - (figure.HeightPx / 2), Align.Middle);
+                Colour ground = Palette.Shade(value < 0 ? Palette.FourthOffer.Fill : Palette.OneBattery.Fill, 0.15 + (0.85 * depth));
+                frame.Area(new Box(left, top, left + width, top + height).Inset(0.5), ground);
+                if (writes) frame.Text(TextRole.BillAmount, SweepWords.Number(value).Replace("-", "−", StringComparison.Ordinal), figure with { Colour = Palette.InkOn(ground) }, left + (width / 2), top + (height / 2) - (figure.HeightPx / 2), Align.Middle);
             }
         }
         for (int c = 0; c < x.Count; c += every) frame.Along(field.Left + ((c + 0.5) * width), SweepWords.Number(x[c]));

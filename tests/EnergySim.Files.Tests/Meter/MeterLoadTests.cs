@@ -120,6 +120,47 @@ public sealed class MeterLoadTests : IDisposable
         Assert.Contains("holds more than ", _folder.ProblemsOf(() => MeterFile.Read(path)), StringComparison.Ordinal);
     }
 
+    private const string TwoHours = "Start,Usage (kWh)\n2025-06-01 00:00,1\n2025-06-01 01:00,2\n";
+
+    [Fact]
+    public void Read_ZipOfOneTable_IsUnpacked() =>
+        Assert.Equal([1, 2], MeterFile.Read(Zip(("notes.pdf", "%PDF"), ("usage/", ""), ("usage/.hidden.csv", "x"), ("usage/data.CSV", TwoHours)), new MeterOptions { Zone = DateTimeZone.Utc }).Spans.Select(s => s.ImportKwh!.Value));
+
+    [Fact]
+    public void Read_ZipOfSeveral_NamesThem() =>
+        Assert.Contains("holds 2 tables (a.csv, b.xml); unpack it", _folder.ProblemsOf(() => MeterFile.Read(Zip(("a.csv", TwoHours), ("b.xml", "<feed/>")))), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("[Content_Types].xml", "<Types/>", "save the sheet as CSV")]
+    [InlineData("data.bin", "1", "holds no CSV or XML file")]
+    [InlineData("data.csv", "PK\u0003\u0004", "packed twice")]
+    public void Read_ZipWithoutATable_IsRefused(string name, string text, string rule) =>
+        Assert.Contains(rule, _folder.ProblemsOf(() => MeterFile.Read(Zip((name, text)))), StringComparison.Ordinal);
+
+    [Fact]
+    public void Read_ZipBomb_IsRefused() =>
+        Assert.Contains("holds more than ", _folder.ProblemsOf(() => MeterFile.Read(Zip(("bomb.csv", new string('1', 64 << 20))))), StringComparison.Ordinal);
+
+    [Fact]
+    public void Read_ZipCutOff_IsRefused()
+    {
+        string path = Zip(("a.csv", TwoHours));
+        File.WriteAllBytes(path, File.ReadAllBytes(path)[..60]);
+        Assert.Contains("damaged zip archive", _folder.ProblemsOf(() => MeterFile.Read(path)), StringComparison.Ordinal);
+    }
+
+    private string Zip(params (string Name, string Text)[] members)
+    {
+        string path = Path.Combine(_folder.Path, "packed.zip");
+        using var zip = new System.IO.Compression.ZipArchive(File.Create(path), System.IO.Compression.ZipArchiveMode.Create);
+        foreach ((string name, string text) in members)
+        {
+            using var writer = new StreamWriter(zip.CreateEntry(name).Open());
+            writer.Write(text);
+        }
+        return path;
+    }
+
     [Theory]
     [InlineData("Start,Register (kWh)\n2025-06-01 00:00,1000.0\n2025-06-01 00:15,1000.2\n2025-06-01 00:30,1000.5\n2025-06-01 01:00,1000.9\n2025-06-01 01:15,0.1\n2025-06-01 01:30,0.4\n")]
     public void Read_Register_IsTheDifferenceSplitAndResetMissing(string text)

@@ -14,8 +14,8 @@ internal sealed class EspiFeed
 
     public Dictionary<string, EspiReadingType> ReadingTypes { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>Readings by the link of their meter reading.</summary>
-    public Dictionary<string, List<EspiReading>> Readings { get; } = new(StringComparer.Ordinal);
+    /// <summary>Readings by the link of their meter reading, in pieces: one array of a million would be copied each time it grew.</summary>
+    public Dictionary<string, List<EspiReading[]>> Readings { get; } = new(StringComparer.Ordinal);
 
     public EspiLocalTime? LocalTime { get; set; }
 

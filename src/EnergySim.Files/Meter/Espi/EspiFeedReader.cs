@@ -6,10 +6,13 @@ namespace EnergySim.Files;
 /// <summary>Reads an ESPI file (NAESB REQ.21 in Atom) as a stream. Nothing that it refers to is opened, and nothing in it is expanded.</summary>
 internal sealed class EspiFeedReader(XmlReader xml, EspiXml parts)
 {
+    private const int PieceLength = 2048;
+
     private readonly EspiFeed _feed = new();
     private string? _self, _up;
     private List<string> _related = [];
-    private List<EspiReading> _readings = [];
+    private readonly List<EspiReading> _readings = [];
+    private List<EspiReading[]> _pieces = [];
     private EspiReadingType? _type;
     private (int? Kind, bool IsPoint) _point;
     private bool _isMeterReading;
@@ -92,14 +95,21 @@ internal sealed class EspiFeedReader(XmlReader xml, EspiXml parts)
         if (_point.IsPoint) _feed.UsagePoints[_self ?? ""] = (_point.Kind, _title);
         if (_isMeterReading) _feed.MeterReadings[_self ?? ""] = _related;
         if (_type is not null) _feed.ReadingTypes[_self ?? ""] = _type;
-        if (_readings.Count > 0)
+        EndPiece();
+        if (_pieces.Count > 0)
         {
             string owner = Owner(_up ?? _self ?? "");
-            if (_feed.Readings.TryGetValue(owner, out List<EspiReading>? before)) before.AddRange(_readings);
-            else _feed.Readings[owner] = _readings;
-            _readings = [];
+            if (_feed.Readings.TryGetValue(owner, out List<EspiReading[]>? before)) before.AddRange(_pieces);
+            else _feed.Readings[owner] = _pieces;
+            _pieces = [];
         }
         (_self, _up, _related, _type, _point, _isMeterReading, _title) = (null, null, [], null, default, false, "");
+    }
+
+    private void EndPiece()
+    {
+        if (_readings.Count > 0) _pieces.Add([.. _readings]);
+        _readings.Clear();
     }
 
     // A block's link up is that of its meter reading's blocks.
@@ -182,6 +192,7 @@ internal sealed class EspiFeedReader(XmlReader xml, EspiXml parts)
         if (seconds is <= 0) parts.Report(line, "duration", seconds.Value.ToString(CultureInfo.InvariantCulture), "is no length of time");
         long at = start ?? fallback;
         if (value is long number) _readings.Add(new EspiReading(at, seconds ?? 0, number, quality, line));
+        if (_readings.Count == PieceLength) EndPiece();
         return seconds > 0 ? at + seconds.Value : long.MinValue;
     }
 

@@ -44,7 +44,7 @@ internal sealed class EspiReader
         var meters = new List<List<MeterRow>>();
         foreach (string point in wanted) meters.Add(RowsOf(electric.FindAll(s => s.Point == point)));
         _problems.ThrowIfAny();
-        _rows.Rows.AddRange(MeterSum.Of(_file, meters, _rows));
+        _rows.Rows = MeterSum.Of(_file, meters, _rows);
         return _rows;
     }
 
@@ -70,7 +70,7 @@ internal sealed class EspiReader
     {
         var electric = new List<EspiSeries>();
         var left = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        foreach ((string owner, List<EspiReading> readings) in _feed.Readings)
+        foreach ((string owner, List<EspiReading[]> readings) in _feed.Readings)
         {
             EspiReadingType? type = TypeOf(owner);
             (string point, int? kind) = PointOf(owner);
@@ -89,7 +89,7 @@ internal sealed class EspiReader
             };
             why ??= type is null ? "no ReadingType says what the numbers are: their unit is unknown" : type.Unusable;
             if (why is null) electric.Add(new EspiSeries(point, type!, readings));
-            else left[why] = left.GetValueOrDefault(why) + readings.Count;
+            else left[why] = left.GetValueOrDefault(why) + readings.Sum(piece => piece.Length);
         }
         foreach ((string why, int count) in left) _rows.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{count:N0} readings are not used: {why}."));
         return electric;
@@ -146,8 +146,8 @@ internal sealed class EspiReader
         EspiReadingType first = wanted[0].Type;
         _rows.Found("unit", first.Uom == 72 ? $"Wh × 10^{first.PowerOfTenMultiplier} of each interval" : $"W × 10^{first.PowerOfTenMultiplier}, mean over each interval", "the reading type", 1);
         _rows.Found("channels", string.Join(", ", wanted.Select(s => s.FlowText).Distinct()), "flowDirection", wanted.Exists(s => s.Type.FlowDirection is null or 0) ? 0.8 : 1);
-        var rows = new List<MeterRow>(wanted.Sum(s => s.Readings.Count));
-        foreach (EspiSeries series in wanted) series.AddTo(rows, _file, _problems);
+        var rows = new List<MeterRow>(wanted.Sum(s => s.Count));
+        foreach (EspiSeries series in wanted) series.MoveTo(rows, _file, _problems);
         return rows;
     }
 }

@@ -10,18 +10,38 @@ internal sealed class EspiXml(XmlReader xml, string file, ProblemList problems)
     private readonly char[] _text = new char[MostText];
 
     /// <summary>Walks the child elements by name; the caller may read the one that it is given.</summary>
-    public IEnumerable<string> Children()
-    {
-        if (xml.IsEmptyElement) yield break;
-        int depth = xml.Depth;
-        while (xml.Read() && xml.Depth > depth)
-            if (xml.NodeType == XmlNodeType.Element && xml.Depth == depth + 1) yield return xml.LocalName;
-    }
+    public ChildWalk Children() => new(xml);
 
     /// <summary>The text of the element, cut at 128 letters; leaves the reader on its end.</summary>
-    public string Text()
+    public string Text() => new(Read());
+
+    public int? Whole32(string field) => Whole64(field) is long value && value is >= int.MinValue and <= int.MaxValue ? (int)value : null;
+
+    public long? Whole64(string field)
     {
-        if (xml.IsEmptyElement) return "";
+        int line = Line;
+        ReadOnlySpan<char> text = Read();
+        if (text.IsEmpty) return null;
+        if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value)) return value;
+        bool isDigits = !text.TrimStart("-+").ContainsAnyExceptInRange('0', '9');
+        Report(line, field, new string(text), isDigits ? "is larger than any meter counts (64 bits)" : "is not a whole number");
+        return null;
+    }
+
+    public uint Rule()
+    {
+        return uint.TryParse(Read(), NumberStyles.HexNumber, CultureInfo.InvariantCulture, out uint rule) ? rule : uint.MaxValue;
+    }
+
+    /// <summary>Line of the node that the reader stands on; 0 = not known.</summary>
+    public int Line => (xml as IXmlLineInfo)?.LineNumber ?? 0;
+
+    public void Report(int line, string field, string? value, string rule) =>
+        problems.Add(new Problem { File = file, Line = line > 0 ? line : null, Field = field, Value = value, Rule = rule });
+
+    private ReadOnlySpan<char> Read()
+    {
+        if (xml.IsEmptyElement) return [];
         int length = 0, depth = xml.Depth;
         while (xml.Read() && xml.Depth > depth)
             while (xml.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && length < MostText)
@@ -30,31 +50,24 @@ internal sealed class EspiXml(XmlReader xml, string file, ProblemList problems)
                 if (read == 0) break;
                 length += read;
             }
-        return new string(_text, 0, length).Trim();
+        return _text.AsSpan(0, length).Trim();
     }
 
-    public int? Whole32(string field) => Whole64(field) is long value && value is >= int.MinValue and <= int.MaxValue ? (int)value : null;
-
-    public long? Whole64(string field)
+    /// <summary>The child elements of the element that the reader stands on, without an object for each of a million.</summary>
+    public struct ChildWalk(XmlReader xml)
     {
-        int line = Line;
-        string text = Text();
-        if (text.Length == 0) return null;
-        if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value)) return value;
-        bool isDigits = text.TrimStart('-', '+').All(char.IsAsciiDigit);
-        Report(line, field, text, isDigits ? "is larger than any meter counts (64 bits)" : "is not a whole number");
-        return null;
+        private readonly int _depth = xml.IsEmptyElement ? int.MaxValue : xml.Depth;
+
+        public readonly string Current => xml.LocalName;
+
+        public readonly ChildWalk GetEnumerator() => this;
+
+        public readonly bool MoveNext()
+        {
+            if (_depth == int.MaxValue) return false;
+            while (xml.Read() && xml.Depth > _depth)
+                if (xml.NodeType == XmlNodeType.Element && xml.Depth == _depth + 1) return true;
+            return false;
+        }
     }
-
-    public uint Rule()
-    {
-        string text = Text();
-        return uint.TryParse(text, NumberStyles.HexNumber, CultureInfo.InvariantCulture, out uint rule) ? rule : uint.MaxValue;
-    }
-
-    /// <summary>Line of the node that the reader stands on; 0 = not known.</summary>
-    public int Line => (xml as IXmlLineInfo)?.LineNumber ?? 0;
-
-    public void Report(int line, string field, string? value, string rule) =>
-        problems.Add(new Problem { File = file, Line = line > 0 ? line : null, Field = field, Value = value, Rule = rule });
 }

@@ -23,7 +23,7 @@ internal sealed class PortalReader
         if (PortalTable.Of(grid) is not PortalTable table)
             throw new ProblemsException([new Problem { File = file, Rule = grid.Rows <= 1 ? "the file has no rows of data below its header" : "no rows with a date and a number were found; this is no table of meter readings" }]);
         var reader = new PortalReader(table, file, options);
-        reader._told.Found("format", $"table, {grid.SeparatorText}-separated, {source.Encoding.WebName}{(source.IsPacked ? ", unpacked from gzip" : "")}, data from line {grid.Line(table.FirstRow)}", source.EncodingGround, 1);
+        reader._told.Found("format", $"table, {grid.SeparatorText}-separated, {source.Encoding.WebName}{(source.Packing != Packing.None ? $", unpacked from {source.Packing.ToString().ToLowerInvariant()}" : "")}, data from line {grid.Line(table.FirstRow)}", source.EncodingGround, 1);
         return reader.Read();
     }
 

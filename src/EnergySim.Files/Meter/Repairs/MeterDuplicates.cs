@@ -5,17 +5,17 @@ namespace EnergySim.Files;
 /// <summary>Sorts a channel by time and settles what stands twice: equal rows count once, different ones need a rule.</summary>
 internal static class MeterDuplicates
 {
+    /// <summary>The channel in order of time, each interval once. The list that is given may be the one that comes back.</summary>
     public static List<MeterRow> Settle(string file, List<MeterRow> channel, DuplicateRule rule, MeterRows rows, ProblemList problems, string name)
     {
         List<MeterRow> sorted = IsSorted(channel) ? channel : [.. channel.OrderBy(r => r.StartSecond)];
-        var kept = new List<MeterRow>(sorted.Count);
-        int equal = 0, settled = 0;
-        foreach (MeterRow row in sorted)
+        int kept = 0, equal = 0, settled = 0;
+        for (int i = 0; i < sorted.Count; i++)
         {
-            MeterRow? last = kept.Count > 0 ? kept[^1] : null;
-            if (last is not MeterRow before || before.StartSecond + before.Seconds <= row.StartSecond)
+            MeterRow row = sorted[i], before = kept > 0 ? sorted[kept - 1] : default;
+            if (kept == 0 || before.StartSecond + before.Seconds <= row.StartSecond)
             {
-                kept.Add(row);
+                sorted[kept++] = row;
             }
             else if (before.StartSecond != row.StartSecond || before.Seconds != row.Seconds)
             {
@@ -28,7 +28,7 @@ internal static class MeterDuplicates
             }
             else if (before.Kwh is null)
             {
-                kept[^1] = row;
+                sorted[kept - 1] = row;
             }
             else if (rule == DuplicateRule.Refuse)
             {
@@ -38,12 +38,13 @@ internal static class MeterDuplicates
             else
             {
                 settled++;
-                kept[^1] = Choose(before, row, rule);
+                sorted[kept - 1] = Choose(before, row, rule);
             }
         }
         if (equal > 0) rows.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{equal:N0} {name} {(equal == 1 ? "reading that stands" : "readings that stand")} twice with the same number {(equal == 1 ? "was" : "were")} counted once."));
         if (settled > 0) rows.Notes.Add(string.Create(CultureInfo.InvariantCulture, $"{settled:N0} {name} readings stand twice with different numbers; as asked, {Words(rule)} counts."));
-        return kept;
+        sorted.RemoveRange(kept, sorted.Count - kept);
+        return sorted;
     }
 
     private static bool IsSorted(List<MeterRow> rows)

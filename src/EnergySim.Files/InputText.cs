@@ -9,6 +9,11 @@ internal static class InputText
         string rule;
         try
         {
+            if (!problems.MayOpen(file))
+            {
+                problems.Add(new Problem { File = file, Rule = "the file lies outside the folders that may be read" });
+                return null;
+            }
             return File.ReadAllText(file);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)

@@ -5,6 +5,13 @@ internal sealed class ProblemList
 {
     private readonly List<Problem> _kept = [];
     private readonly HashSet<Problem> _seen = [];
+    private readonly List<string> _opened = [];
+
+    /// <summary>The folders from which files may be read, links followed; null = any.</summary>
+    public IReadOnlyList<string>? Folders { get; init; }
+
+    /// <summary>The files that were asked for, in order.</summary>
+    public IReadOnlyList<string> Opened => _opened;
 
     public int Count => _seen.Count;
 
@@ -16,6 +23,14 @@ internal sealed class ProblemList
         Reported++;
         // A later version of a tariff reads the keys that it inherits once more.
         if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
+    }
+
+    /// <summary>True when a file lies, links followed, in one of <see cref="Folders"/>; then it counts as opened.</summary>
+    public bool MayOpen(string file)
+    {
+        if (Folders is not null && !Folders.Any(f => WholeFile.IsWithin(f, file))) return false;
+        if (!_opened.Contains(file)) _opened.Add(file);
+        return true;
     }
 
     public void ThrowIfAny()

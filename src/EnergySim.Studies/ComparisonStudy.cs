@@ -15,11 +15,27 @@ public static class ComparisonStudy
     public static Comparison Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
+        return Of(home, new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>Compares a home's offers under a plan that was laid on its axis before.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="calendar">The home's plan on the axis of its load, with its account.</param>
+    /// <param name="connected">For each offer the home with that offer alone, as a way to connect makes it; null = the home's own service for all.</param>
+    /// <inheritdoc cref="Of(Home)"/>
+    public static Comparison Of(Home home, TariffCalendar calendar, IReadOnlyList<Home>? connected = null)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        ArgumentNullException.ThrowIfNull(calendar);
+        IReadOnlyList<Installation> installations = connected is null
+            ? Installation.Of(home, calendar)
+            : [Installation.Of(home with { Offers = [] }, calendar)[0], .. connected.Select(c => Installation.Of(c, calendar)[1])];
+        var sums = new RunSums[installations.Count];
+        Parallel.For(0, sums.Length, i => sums[i] = installations[i].Run.Sums());
         var columns = new List<ComparisonColumn>();
-        foreach (Installation installation in Installation.Of(home, calendar))
-            columns.Add(Column(home, installation, calendar, columns));
-        PriceIntegrityRules(home, calendar, columns);
+        for (int i = 0; i < sums.Length; i++) columns.Add(Column(home, installations[i], sums[i], calendar, columns));
+        if (connected is null) PriceIntegrityRules(home, calendar, columns);
+        else foreach (Home one in connected) PriceIntegrityRules(one, calendar, columns);
         TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
         return new Comparison
         {
@@ -34,12 +50,9 @@ public static class ComparisonStudy
         };
     }
 
-    private static ComparisonColumn Column(Home home, Installation installation, TariffCalendar calendar, List<ComparisonColumn> before)
+    private static ComparisonColumn Column(Home home, Installation installation, RunSums sums, TariffCalendar calendar, List<ComparisonColumn> before)
     {
-        RunSums sums = installation.Run.Sums();
         BillSet bills = Biller.Bill(MeterSums.Of(calendar, sums.Meter));
-        // Solar lost is told in the measure of the profile: AC curtailed behind an inverter fed with a DC profile was more before it.
-        double perAc = home.Solar is { IsDc: true } dc ? 1 / dc.InverterEfficiency : 1;
         return new ComparisonColumn
         {
             Name = installation.Name,
@@ -48,11 +61,10 @@ public static class ComparisonStudy
             AnnualBill = bills.Total,
             AnnualSaving = before.Count == 0 ? 0 : before[0].AnnualBill - bills.Total,
             AddedSaving = before.Count == 0 ? 0 : before[^1].AnnualBill - bills.Total,
-            OwnSupplyFraction = OwnSupply(sums),
-            EquivalentFullCycles = Cycles(installation.Run, sums),
+            OwnSupplyFraction = FlowFigures.OwnSupplyFraction(sums.Flows),
+            EquivalentFullCycles = FlowFigures.EquivalentFullCycles(installation.Run.Plant, sums.Flows),
             SolarKwh = home.Solar?.Profile.EnergyKwh ?? 0,
-            CurtailedKwh = installation.ClippedKwh + sums.Kwh(LedgerColumn.ClippedInputKw) + sums.Kwh(LedgerColumn.CurtailedDcKw)
-                + (sums.Kwh(LedgerColumn.CurtailedAcKw) * perAc),
+            CurtailedKwh = FlowFigures.CurtailedKwh(home.Solar, installation.ClippedKwh, sums.Flows),
             LimitHours = Enum.GetValues<Limit>()
                 .Where(l => sums.BoundHours(l) > 0 && (installation.Units > 0 || l is Limit.Export or Limit.Overload))
                 .ToDictionary(l => l, sums.BoundHours),
@@ -73,25 +85,6 @@ public static class ComparisonStudy
             int at = columns.FindIndex(1, c => c.Name == installation.Name);
             columns[at] = columns[at] with { IntegrityRuleCost = columns[at].AnnualBill - without };
         }
-    }
-
-    // What left the cells for the house is the sun's in the share in which the cells were charged by the sun.
-    private static double OwnSupply(RunSums sums)
-    {
-        double load = sums.Kwh(LedgerColumn.LoadKw) + sums.Kwh(LedgerColumn.StandbyKw);
-        if (load == 0) return 0;
-        double fromSun = sums.Kwh(LedgerColumn.SolarDcToCellsKw) + sums.Kwh(LedgerColumn.SolarAcToCellsKw);
-        double fromGrid = sums.Kwh(LedgerColumn.GridToCellsKw);
-        double share = fromSun + fromGrid > 0 ? fromSun / (fromSun + fromGrid) : 0;
-        double direct = sums.Kwh(LedgerColumn.SolarDcToLoadKw) + sums.Kwh(LedgerColumn.SolarAcToLoadKw);
-        return (direct + (share * sums.Kwh(LedgerColumn.CellsToLoadKw))) / load;
-    }
-
-    private static double Cycles(Run run, RunSums sums)
-    {
-        if (run.Plant.UsableKwh == 0) return 0;
-        double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
-        return given / (run.Plant.InverterEfficiency * run.Plant.DischargeEfficiency * run.Plant.UsableKwh);
     }
 
     private static List<string> NotesOf(Home home, TariffCalendar calendar, List<ComparisonColumn> columns)

@@ -51,7 +51,7 @@ internal sealed class SvgPainter : IPainter
     public void Curve(CurveMark mark)
     {
         Open("polyline");
-        Attribute("points", string.Join(' ', mark.Points.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##},{p.Y:0.##}"))));
+        Attribute("points", Points(mark.Points));
         Attribute("fill", "none");
         Attribute("stroke", mark.Colour.Hex);
         Attribute("stroke-width", mark.WidthPx);
@@ -78,6 +78,17 @@ internal sealed class SvgPainter : IPainter
         Attribute("stroke", style.Edge.Hex);
         Attribute("stroke-width", Picture.EdgePx);
         _xml.WriteEndElement();
+    }
+
+    public void Shape(ShapeMark mark)
+    {
+        foreach (string fill in mark.Style.Hatch == Hatch.None ? (string[])[mark.Style.Fill.Hex] : [mark.Style.Fill.Hex, $"url(#{PatternId(mark.Style)})"])
+        {
+            Open("polygon");
+            Attribute("points", Points(mark.Points));
+            Attribute("fill", fill);
+            _xml.WriteEndElement();
+        }
     }
 
     public void Text(TextMark mark)
@@ -111,7 +122,7 @@ internal sealed class SvgPainter : IPainter
         _xml.WriteString(FontFace(BundledFont.Regular, "normal") + FontFace(BundledFont.Bold, "bold"));
         _xml.WriteEndElement();
         Open("defs");
-        foreach (BarStyle style in picture.Samples.Select(s => s.Style).Distinct()) Pattern(style);
+        foreach (BarStyle style in picture.Styles) Pattern(style);
         _xml.WriteEndElement();
         picture.Paint(this);
         _xml.WriteEndElement();
@@ -140,13 +151,18 @@ internal sealed class SvgPainter : IPainter
         _xml.WriteEndElement();
     }
 
-    private static string PatternId(BarStyle style) => style.Hatch switch
+    // Two styles may share a hatch in colours of their own.
+    private static string PatternId(BarStyle style) => $"hatch-{style.Hatch switch
     {
-        Hatch.RisingLines => "hatch-rising",
-        Hatch.FallingLines => "hatch-falling",
-        Hatch.Dots => "hatch-dots",
-        _ => "hatch-level",
-    };
+        Hatch.RisingLines => "rising",
+        Hatch.FallingLines => "falling",
+        Hatch.Dots => "dots",
+        Hatch.UprightLines => "upright",
+        _ => "level",
+    }}-{style.HatchColour.Hex[1..]}";
+
+    private static string Points(IReadOnlyList<(double X, double Y)> points) =>
+        string.Join(' ', points.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##},{p.Y:0.##}")));
 
     private void Worded(string element, string id, string words)
     {

@@ -23,7 +23,7 @@ public static class StrategyCompiler
         told = told with { Storm = told.Storm?.WithDarkness(solarAc) };
         bool[] peak = told is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(told.PeakPeriods) : [];
         StrategyClock clock = StrategyClock.Of(told, like.Axis, peak, told.Events is null ? [] : calendar.InEvents());
-        if (told.Ratchets) return ShavingRatchet.Compile(told, clock, like, calendar);
+        if (told.Ratchets) return ShavingRatchet.Compile(told, clock, like, calendar.WatchDemand());
         return told.AsksFacts
             ? told.Compile(like.Plant, clock, new StrategyFacts { Load = like.Load, Solar = solarAc, Prices = new MarginalPrices(calendar) })
             : told.Compile(like.Plant, clock);

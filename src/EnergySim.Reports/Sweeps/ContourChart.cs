@@ -1,6 +1,5 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Outages;
 using EnergySim.Studies.Sweeps;
 
 namespace EnergySim.Reports.Sweeps;

@@ -6,6 +6,11 @@ internal sealed class ProblemList
     private readonly List<Problem> _kept = [];
     private readonly HashSet<Problem> _seen = [];
 
+    private readonly List<InputFile> _inputs = [];
+
+    /// <summary>The files read so far, each once, in the order in which they were first read.</summary>
+    public IReadOnlyList<InputFile> Inputs => _inputs;
+
     public int Count => _seen.Count;
 
     /// <summary>How often something was reported, repetitions included.</summary>
@@ -16,6 +21,11 @@ internal sealed class ProblemList
         Reported++;
         // A later version of a tariff reads the keys that it inherits once more.
         if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
+    }
+
+    public void Opened(InputFile file)
+    {
+        if (!_inputs.Contains(file)) _inputs.Add(file);
     }
 
     public void ThrowIfAny()

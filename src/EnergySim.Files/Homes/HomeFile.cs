@@ -14,6 +14,9 @@ public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
 {
     /// <summary>What the file asks of outages.</summary>
     public OutageTerms Outage { get; init; } = new();
+
+    /// <summary>Every file that was read, the home file first.</summary>
+    public IReadOnlyList<InputFile> Inputs { get; init; } = [];
 }
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
@@ -77,7 +80,7 @@ public static class HomeFile
             Offers = [.. offers.Select(o => o!)],
             Money = money,
         };
-        return new HomeReading(home, repairs) { Outage = outage };
+        return new HomeReading(home, repairs) { Outage = outage, Inputs = [.. problems.Inputs] };
     }
 
     private static Profile? ReadProfile(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)

@@ -40,6 +40,8 @@ public static class Commands
             SolarVerb.Command(output),
             WiringVerb.Command(output),
             ImportVerb.Command(output),
+            ReportVerb.Command(output),
+            RecomputeVerb.Command(output),
         };
         root.SetAction(_ => CompareVerb.Demo(output));
         ParseResult parsed = root.Parse(args);

@@ -1,8 +1,9 @@
-using EnergySim.Billing;
+using EnergySim.Studies.Bills;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Days;
 using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.Outages;
+using EnergySim.Studies.Solar;
 using EnergySim.Studies.WiringFit;
 using NodaTime;
 
@@ -26,7 +27,8 @@ public static class FindingsStudy
         Task<ReserveFrontier> reserve = Task.Run(() => ReserveFrontier.Of(home, terms));
         Task<(LifetimeResult? Result, string WhyNot)> lifetime = Task.Run(() => Years(home, terms));
         Task<WiringComparison?> wiring = Task.Run(() => home.Wiring is null ? null : WiringFitStudy.Of(home, terms));
-        Task<DayStudy> days = Task.Run(() => new DayStudy(home));
+        Task<(IReadOnlyList<DayFlows> Ordinary, DayFlows Mean)> days = Task.Run(() => Days(home));
+        Task<IReadOnlyList<MonthHours>> months = Task.Run(() => (IReadOnlyList<MonthHours>)[.. Enumerable.Range(0, home.Offers.Count + 1).Select(c => MonthHours.Of(home, c))]);
         Comparison compared = comparison.GetAwaiter().GetResult();
         WiringComparison? ways = wiring.GetAwaiter().GetResult();
         return new HomeFindings
@@ -36,10 +38,12 @@ public static class FindingsStudy
             Utility = home.Tariff.Publisher,
             Days = Period.DaysBetween(compared.From, compared.To) + 1,
             Comparison = compared,
-            BillLines = [.. compared.Columns.Skip(1).Select(c => BillDifference.Of(compared.Columns[0].Bills, c.Bills))],
+            BillLines = [.. Enumerable.Range(1, home.Offers.Count).Select(c => OfferLines.Of(compared, c))],
             Causes = causes.GetAwaiter().GetResult(),
-            Daily = days.GetAwaiter().GetResult().OfOffers(),
-            ByMonthAndHour = days.GetAwaiter().GetResult().ByMonthAndHour(),
+            OrdinaryDays = days.GetAwaiter().GetResult().Ordinary,
+            MeanDay = days.GetAwaiter().GetResult().Mean,
+            ByMonthAndHour = months.GetAwaiter().GetResult(),
+            Sun = home.Solar is null ? null : SolarStudy.Of(home),
             Outages = outages.GetAwaiter().GetResult(),
             Reserve = reserve.GetAwaiter().GetResult(),
             Wiring = ways,
@@ -48,6 +52,9 @@ public static class FindingsStudy
             WhyNoLifetime = lifetime.GetAwaiter().GetResult().WhyNot,
         };
     }
+
+    private static (IReadOnlyList<DayFlows> Ordinary, DayFlows Mean) Days(Home home) =>
+        ([.. OrdinaryDays.Of(home).Select(date => DayStudy.Of(home, 1, date))], DayStudy.Average(home, 1));
 
     // Data that are not of a year can not be laid into years to come; that is told, not refused.
     private static (LifetimeResult? Result, string WhyNot) Years(Home home, OutageTerms terms)

@@ -1,8 +1,9 @@
-using EnergySim.Billing;
+using EnergySim.Studies.Bills;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Days;
 using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.Outages;
+using EnergySim.Studies.Solar;
 using EnergySim.Studies.WiringFit;
 
 namespace EnergySim.Studies.Findings;
@@ -25,17 +26,23 @@ public sealed record HomeFindings
     /// <summary>The home as it is and with each offer.</summary>
     public required Comparison Comparison { get; init; }
 
-    /// <summary>For each offer, the year's bill line by line, before and after.</summary>
-    public required IReadOnlyList<BillDifference> BillLines { get; init; }
+    /// <summary>For each offer, the bills line by line, before and after.</summary>
+    public required IReadOnlyList<OfferLines> BillLines { get; init; }
 
     /// <summary>For each offer, why it saves.</summary>
     public required IReadOnlyList<SavingCauses> Causes { get; init; }
 
-    /// <summary>For each offer, days of two months.</summary>
-    public required IReadOnlyList<DayFlows> Daily { get; init; }
+    /// <summary>Ordinary days with the first offer, in July and January where the data have them.</summary>
+    public required IReadOnlyList<DayFlows> OrdinaryDays { get; init; }
 
-    /// <summary>The year by month and hour.</summary>
-    public required MonthHours ByMonthAndHour { get; init; }
+    /// <summary>The mean of all days with the first offer.</summary>
+    public required DayFlows MeanDay { get; init; }
+
+    /// <summary>The year by month and hour, as it is and with each offer.</summary>
+    public required IReadOnlyList<MonthHours> ByMonthAndHour { get; init; }
+
+    /// <summary>What the panels give; null = no solar.</summary>
+    public required SolarYield? Sun { get; init; }
 
     /// <summary>What outages do.</summary>
     public required OutageResult Outages { get; init; }

@@ -1,8 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
 using EnergySim.Files;
-using NodaTime;
-using NodaTime.Text;
 
 namespace EnergySim.Cli;
 
@@ -36,51 +33,16 @@ internal sealed class ReadingOptions
         foreach (Option option in (Option[])[_zone, _clock, _dayFirst, _stamp, _decimal, _unit, _year, _meter, _role, _register, _step, _change, _duplicates, _fill]) command.Add(option);
     }
 
-    public MeterOptions Of(ParseResult parsed) => new()
+    public MeterOptions Of(ParseResult parsed)
     {
-        Zone = parsed.GetValue(_zone) is string zone ? ZoneOf(zone) : null,
-        Clock = parsed.GetValue(_clock) is string clock ? ClockOf(clock) : null,
-        DayFirst = YesNo(parsed.GetValue(_dayFirst)),
-        Stamp = parsed.GetValue(_stamp) switch { "start" => StampMark.Start, "end" => StampMark.End, _ => null },
-        DecimalComma = parsed.GetValue(_decimal) is string mark ? mark == "comma" : null,
-        Unit = parsed.GetValue(_unit) switch { "Wh" => MeterUnit.Wh, "kWh" => MeterUnit.KWh, "MWh" => MeterUnit.MWh, "W" => MeterUnit.W, "kW" => MeterUnit.KW, _ => null },
-        Year = parsed.GetValue(_year),
-        Meter = parsed.GetValue(_meter),
-        Roles = RolesOf(parsed.GetValue(_role) ?? []),
-        IsRegister = YesNo(parsed.GetValue(_register)),
-        StepMinutes = parsed.GetValue(_step),
-        ClockChange = parsed.GetValue(_change) is null ? null : ClockChange.SplitAndDrop,
-        Duplicates = Enum.Parse<DuplicateRule>(parsed.GetValue(_duplicates)!, ignoreCase: true),
-        FillsGaps = parsed.GetValue(_fill),
-    };
-
-    private static bool? YesNo(string? text) => text is null ? null : text == "yes";
-
-    private static DateTimeZone ZoneOf(string id) =>
-        DateTimeZoneProviders.Tzdb.GetZoneOrNull(id) ?? throw new ArgumentException($"--zone: \"{id}\" is no IANA zone such as America/Denver.");
-
-    private static ProfileClock ClockOf(string text)
-    {
-        switch (text)
+        var said = new List<(string Word, string? Value)>
         {
-            case "local": return new ProfileClock.Local();
-            case "standard": return new ProfileClock.Standard();
-            case "utc": return new ProfileClock.Fixed(Offset.Zero);
-        }
-        ParseResult<Offset> offset = OffsetPattern.CreateWithInvariantCulture("+HH:mm").Parse(text);
-        return offset.Success ? new ProfileClock.Fixed(offset.Value) : throw new ArgumentException($"--clock: \"{text}\" is none of local, standard, utc or an offset such as +10:00.");
-    }
-
-    private static Dictionary<string, MeterRole> RolesOf(string[] texts)
-    {
-        var roles = new Dictionary<string, MeterRole>(StringComparer.OrdinalIgnoreCase);
-        foreach (string text in texts)
-        {
-            int at = text.LastIndexOf('=');
-            if (at < 0 || !Enum.TryParse(text[(at + 1)..], ignoreCase: true, out MeterRole role) || char.IsAsciiDigit(text[^1]))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"--role: \"{text}\" is not written \"HEADER=import\" (or export, net, ignore)."));
-            roles[text[..at]] = role;
-        }
-        return roles;
+            ("zone", parsed.GetValue(_zone)), ("clock", parsed.GetValue(_clock)), ("day-first", parsed.GetValue(_dayFirst)), ("stamp", parsed.GetValue(_stamp)),
+            ("decimal", parsed.GetValue(_decimal)), ("unit", parsed.GetValue(_unit)), ("meter", parsed.GetValue(_meter)), ("register", parsed.GetValue(_register)),
+            ("clock-change", parsed.GetValue(_change)), ("duplicates", parsed.GetValue(_duplicates)),
+        };
+        said.AddRange((parsed.GetValue(_role) ?? []).Select(r => ("role", (string?)r)));
+        var options = new MeterOptions { Year = parsed.GetValue(_year), StepMinutes = parsed.GetValue(_step), FillsGaps = parsed.GetValue(_fill) };
+        return said.Where(s => s.Value is not null).Aggregate(options, (o, s) => MeterWords.With(o, s.Word, s.Value!));
     }
 }

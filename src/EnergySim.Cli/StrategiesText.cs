@@ -1,4 +1,5 @@
 using System.Globalization;
+using EnergySim.Reports;
 using EnergySim.Strategies;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Control;
@@ -76,24 +77,10 @@ internal static class StrategiesText
         Table table = Output.NewTable();
         table.AddColumn($"why {causes.Name} saves");
         table.AddFigures(currency);
-        foreach (SavingCause cause in causes.Causes) table.AddTexts(WordsOf(cause.Cause), BillText.Money(cause.Amount));
+        foreach (SavingCause cause in causes.Causes) table.AddTexts(CauseWords.Of(cause.Cause), BillText.Money(cause.Amount));
         table.AddTexts("together", BillText.Money(causes.Saving));
         Output.WriteTable(output, table);
     }
-
-    private static string WordsOf(Cause cause) => cause switch
-    {
-        Cause.ShiftedIntoPeak => "from the battery in the dearest hours",
-        Cause.UsedAtHome => "from the battery at other hours",
-        Cause.SoldFromBattery => "sold from the battery",
-        Cause.ForgoneCredit => "solar kept instead of sold",
-        Cause.BoughtToCharge => "bought to charge it",
-        Cause.LossesAndStandby => "losses and standby",
-        Cause.Demand => "demand charges",
-        Cause.Tiers => "tiers and baseline",
-        Cause.Events => "the utility's events",
-        _ => "minimum, taxes and fixed charges",
-    };
 
     private static void WriteWeek(TextWriter output, Home home, OfferStrategies offer, LocalDate first)
     {

@@ -16,8 +16,13 @@ internal static class InputText
         string rule;
         try
         {
+            if (!problems.MayOpen(file))
+            {
+                problems.Add(new Problem { File = file, Rule = "the file lies outside the folders that may be read" });
+                return null;
+            }
             byte[] bytes = File.ReadAllBytes(file);
-            problems.Opened(new InputFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes))));
+            problems.HasRead(new InputFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes))));
             using var reader = new StreamReader(new MemoryStream(bytes));
             return reader.ReadToEnd();
         }

@@ -17,6 +17,9 @@ public enum Hatch
 
     /// <summary>Thin level lines.</summary>
     LevelLines,
+
+    /// <summary>Thin upright lines.</summary>
+    UprightLines,
 }
 
 /// <summary>How the bars of one column are filled.</summary>

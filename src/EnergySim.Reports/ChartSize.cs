@@ -35,6 +35,9 @@ public sealed record ChartSize
     /// <summary>Height, px.</summary>
     public int HeightPx { get; private init; }
 
-    /// <summary>A part of a page, which may be lower than a picture of its own.</summary>
-    internal static ChartSize Part(double widthPx, double heightPx) => new() { WidthPx = (int)widthPx, HeightPx = (int)heightPx };
+    /// <summary>True for a part of a page that says itself what would be said at a picture's foot.</summary>
+    internal bool IsPart { get; private init; }
+
+    /// <summary>A part of a page: it may be lower than a picture of its own, and has no foot.</summary>
+    internal static ChartSize Part(double widthPx, double heightPx) => new() { WidthPx = (int)widthPx, HeightPx = (int)heightPx, IsPart = true };
 }

@@ -18,6 +18,9 @@ public sealed class HomeownerReport
     /// <summary>Home, plan and days.</summary>
     public string Subtitle { get; }
 
+    /// <summary>What stands under every page.</summary>
+    public required string Foot { get; init; }
+
     internal IReadOnlyList<ReportPage> Pages { get; }
 
     /// <summary>Puts findings into words.</summary>
@@ -31,6 +34,9 @@ public sealed class HomeownerReport
         return new HomeownerReport(
             Lettering.Clean($"What a battery would do for {findings.Comparison.Home}"),
             Lettering.Clean(string.Join(" · ", new[] { findings.Place, told.Span, manifest.Dated ?? "" }.Where(p => p.Length > 0))),
-            [AnswerPage.Of(told), WhyPage.Of(told), WorstDaysPage.Of(told), TrustPage.Of(told, manifest)]);
+            [AnswerPage.Of(told), WhyPage.Of(told), WorstDaysPage.Of(told), TrustPage.Of(told, manifest)])
+        {
+            Foot = told.Note.Length > 0 ? $"{told.Note} A computation, not a promise." : "A computation, not a promise.",
+        };
     }
 }

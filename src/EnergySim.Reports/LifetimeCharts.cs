@@ -11,6 +11,16 @@ namespace EnergySim.Reports;
 /// </summary>
 public static class LifetimeCharts
 {
+    /// <summary>The cash of all offers that state a price, named <c>cash</c>.</summary>
+    /// <param name="result">1–4 offers, at least one with a price.</param>
+    /// <param name="size">Size; null = <see cref="ChartSize.Laptop"/>.</param>
+    /// <exception cref="ArgumentException">No offer states a price, or they are too many to tell apart.</exception>
+    public static NamedChart CashOf(LifetimeResult result, ChartSize? size = null) => new("cash", Cash(result, size));
+
+    /// <summary>What each cause does to the present value, named <c>band</c>.</summary>
+    /// <inheritdoc cref="CashOf"/>
+    public static NamedChart BandOf(LifetimeResult result, ChartSize? size = null) => new("band", Band(result, size));
+
     /// <summary>Writes the cash of all offers that state a price, as PNG.</summary>
     /// <param name="result">1–4 offers, at least one with a price.</param>
     /// <param name="output">Where to; stays open.</param>

@@ -3,13 +3,13 @@ using EnergySim.Studies;
 namespace EnergySim.Reports;
 
 /// <summary>
-/// The colours of every picture: one figure has one colour wherever it is drawn. The five columns lie at least 15 steps of lightness (L*, 0–100)
+/// The colours of every picture: one figure has one colour wherever it is drawn. The six columns lie at least 15 steps of lightness (L*, 0–100)
 /// apart, any two of them, and so do the four flows, so that both sets are told apart in grey print and by colour-blind eyes.
 /// </summary>
 public static class Palette
 {
     /// <summary>Columns that can be told apart in one picture.</summary>
-    public const int MostColumns = 5;
+    public const int MostColumns = 6;
 
     private static readonly Colour s_white = Colour.Of(0xffffff);
 
@@ -27,6 +27,9 @@ public static class Palette
 
     /// <summary>A fourth offer: clay, level lines.</summary>
     public static BarStyle FourthOffer { get; } = new(Colour.Of(0xc99c70), Colour.Of(0x7a5630), Hatch.LevelLines, Colour.Of(0x9c7248));
+
+    /// <summary>A fifth offer: white, upright lines of slate.</summary>
+    public static BarStyle FifthOffer { get; } = new(s_white, Colour.Of(0x4b5d78), Hatch.UprightLines, Colour.Of(0x8d9bb3));
 
     /// <summary>What the home uses: wine.</summary>
     public static Colour Load { get; } = Colour.Of(0x4a2032);
@@ -49,8 +52,35 @@ public static class Palette
     /// <summary>The grid: slate blue.</summary>
     public static Colour Grid { get; } = Colour.Of(0x38547c);
 
+    /// <summary>What the home uses, as a line.</summary>
+    public static BarStyle LoadFlow { get; } = new(Load, Load, Hatch.None, Load);
+
+    /// <summary>Solar as an area or a line: plain.</summary>
+    public static BarStyle SolarFlow { get; } = new(Solar, Colour.Of(0x7a5320), Hatch.None, Solar);
+
+    /// <summary>The battery as an area: its own style, thin rising lines.</summary>
+    public static BarStyle BatteryFlow => OneBattery;
+
+    /// <summary>The grid as an area: dots.</summary>
+    public static BarStyle GridFlow { get; } = new(Grid, Colour.Of(0x24395a), Hatch.Dots, Colour.Of(0x8197ba));
+
+    /// <summary>What costs where all else saves: hollow, falling lines, so that no colour is needed to know it.</summary>
+    public static BarStyle Cost { get; } = new(s_white, Colour.Of(0x2b2a2e), Hatch.FallingLines, Colour.Of(0x77757b));
+
+    /// <summary>A figure by amount: from paper to its colour, each step darker.</summary>
+    /// <param name="colour">The figure's colour, a dark one.</param>
+    /// <param name="share">0–1 of the most.</param>
+    public static Colour Shade(Colour colour, double share) => Between(Colour.Of(0xfaf8f4), colour, Math.Clamp(share, 0, 1));
+
     /// <summary>Text that matters.</summary>
     public static Colour Ink { get; } = Colour.Of(0x2b2a2e);
+
+    /// <summary>What a kWh costs, from the cheapest hour to the dearest: greys, so that no flow's colour is taken.</summary>
+    /// <param name="share">0–1 of the way from the lowest price to the highest.</param>
+    public static Colour PriceShade(double share) => Between(Colour.Of(0xefede8), Colour.Of(0x5a5760), Math.Clamp(share, 0, 1));
+
+    /// <summary>Ink for letters on a ground: black or white, whichever stands out more; at least 4.5 to 1 on any.</summary>
+    public static Colour InkOn(Colour ground) => ground.Luminance > 0.179 ? Colour.Of(0x000000) : Paper;
 
     /// <summary>Text that explains.</summary>
     public static Colour QuietInk { get; } = Colour.Of(0x5c5a60);
@@ -83,7 +113,7 @@ public static class Palette
         if (batteryUnits.Count > MostColumns)
             throw new ArgumentException($"{batteryUnits.Count} columns; a picture tells {MostColumns} apart.", nameof(batteryUnits));
         var styles = new BarStyle?[batteryUnits.Count];
-        var free = new List<BarStyle> { ThirdOffer, FourthOffer, OneBattery, TwoBatteries };
+        var free = new List<BarStyle> { ThirdOffer, FourthOffer, FifthOffer, OneBattery, TwoBatteries };
         for (int i = 0; i < styles.Length; i++)
         {
             BarStyle? own = i == 0 ? AsItIs : batteryUnits[i] switch { 1 => OneBattery, 2 => TwoBatteries, _ => null };

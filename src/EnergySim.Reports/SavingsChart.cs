@@ -14,6 +14,12 @@ public static class SavingsChart
     /// <summary>Pixels of a PNG for each pixel of its <see cref="ChartSize"/>.</summary>
     public const int PngScale = 2;
 
+    /// <summary>The picture, named <c>bills</c>.</summary>
+    /// <param name="comparison">1–5 columns of 1–26 bills, the same billing periods in each.</param>
+    /// <param name="size">Size; null = <see cref="ChartSize.Laptop"/>.</param>
+    /// <exception cref="ArgumentException">The columns or bills are too many, none, or do not match.</exception>
+    public static NamedChart Of(Comparison comparison, ChartSize? size = null) => new("bills", Layout(comparison, size));
+
     /// <summary>Writes the picture as PNG.</summary>
     /// <param name="comparison">1–5 columns of 1–26 bills, the same billing periods in each.</param>
     /// <param name="output">Where to; stays open.</param>

@@ -14,6 +14,13 @@ public static class WiringChart
     /// <summary>Ways that one picture holds.</summary>
     public const int MostWays = 14;
 
+    /// <summary>The picture, named <c>ways</c>.</summary>
+    /// <param name="comparison">The comparison, for names and years.</param>
+    /// <param name="offer">One of its offers, with 1–14 ways.</param>
+    /// <param name="size">Size; null = <see cref="ChartSize.Laptop"/>.</param>
+    /// <exception cref="ArgumentException">There are no ways, or too many.</exception>
+    public static NamedChart Of(WiringComparison comparison, OfferWays offer, ChartSize? size = null) => new("ways", Layout(comparison, offer, size));
+
     /// <summary>Writes the picture as PNG.</summary>
     /// <param name="comparison">The comparison, for names and years.</param>
     /// <param name="offer">One of its offers, with 1–14 ways.</param>

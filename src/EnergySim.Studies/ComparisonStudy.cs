@@ -15,11 +15,27 @@ public static class ComparisonStudy
     public static Comparison Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
+        return Of(home, new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>Compares a home's offers under a plan that was laid on its axis before.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="calendar">The home's plan on the axis of its load, with its account.</param>
+    /// <param name="connected">For each offer the home with that offer alone, as a way to connect makes it; null = the home's own service for all.</param>
+    /// <inheritdoc cref="Of(Home)"/>
+    public static Comparison Of(Home home, TariffCalendar calendar, IReadOnlyList<Home>? connected = null)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        ArgumentNullException.ThrowIfNull(calendar);
+        IReadOnlyList<Installation> installations = connected is null
+            ? Installation.Of(home, calendar)
+            : [Installation.Of(home with { Offers = [] }, calendar)[0], .. connected.Select(c => Installation.Of(c, calendar)[1])];
+        var sums = new RunSums[installations.Count];
+        Parallel.For(0, sums.Length, i => sums[i] = installations[i].Run.Sums());
         var columns = new List<ComparisonColumn>();
-        foreach (Installation installation in Installation.Of(home, calendar))
-            columns.Add(Column(home, installation, calendar, columns));
-        PriceIntegrityRules(home, calendar, columns);
+        for (int i = 0; i < sums.Length; i++) columns.Add(Column(home, installations[i], sums[i], calendar, columns));
+        if (connected is null) PriceIntegrityRules(home, calendar, columns);
+        else foreach (Home one in connected) PriceIntegrityRules(one, calendar, columns);
         TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
         return new Comparison
         {
@@ -34,9 +50,8 @@ public static class ComparisonStudy
         };
     }
 
-    private static ComparisonColumn Column(Home home, Installation installation, TariffCalendar calendar, List<ComparisonColumn> before)
+    private static ComparisonColumn Column(Home home, Installation installation, RunSums sums, TariffCalendar calendar, List<ComparisonColumn> before)
     {
-        RunSums sums = installation.Run.Sums();
         BillSet bills = Biller.Bill(MeterSums.Of(calendar, sums.Meter));
         // Solar lost is told in the measure of the profile: AC curtailed behind an inverter fed with a DC profile was more before it.
         double perAc = home.Solar is { IsDc: true } dc ? 1 / dc.InverterEfficiency : 1;

@@ -3,8 +3,14 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using EnergySim.Benchmarks;
 
+// `--lanes` prints the speed of the step beside the same physics in C (`--lanes WORDS`: some of it).
 // `--quick` prints the same figures from a stopwatch in a few seconds, `--quick WORDS` those whose name holds the words; without it BenchmarkDotNet
 // measures them properly.
+if (args is ["--lanes", ..])
+{
+    LaneSpeed.Print(args.Length > 1 ? args[1] : "");
+    return;
+}
 if (args is not ["--quick", ..])
 {
     BenchmarkSwitcher.FromAssembly(typeof(SpeedBenchmarks).Assembly).Run(args);

@@ -43,7 +43,7 @@ internal static class Cases
     public static Comparison Many(int columns, int bills, LocalDate from, Func<int, int, decimal>? amount = null)
     {
         amount ??= (c, b) => 260 - (35 * c) + (12 * (b % 7)) + 0.37m;
-        string[] names = ["as it is", "one battery", "two batteries", "three batteries", "four batteries"];
+        string[] names = ["as it is", "one battery", "two batteries", "three batteries", "four batteries", "five batteries"];
         return Of(from, [.. Enumerable.Range(0, columns).Select(c => (names[c], Enumerable.Range(0, bills).Select(b => amount(c, b)).ToArray()))]);
     }
 

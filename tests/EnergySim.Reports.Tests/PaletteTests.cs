@@ -5,7 +5,7 @@ namespace EnergySim.Reports;
 public sealed class PaletteTests
 {
     private static readonly BarStyle[] s_columns =
-        [Palette.AsItIs, Palette.OneBattery, Palette.TwoBatteries, Palette.ThirdOffer, Palette.FourthOffer];
+        [Palette.AsItIs, Palette.OneBattery, Palette.TwoBatteries, Palette.ThirdOffer, Palette.FourthOffer, Palette.FifthOffer];
 
     [Fact]
     public void Columns_AnyTwo_Are15StepsOfLightnessApart() => AssertApart([.. s_columns.Select(s => s.Fill)]);
@@ -34,6 +34,25 @@ public sealed class PaletteTests
     }
 
     [Fact]
+    public void InkOn_AnyGrey_HasTheContrastOfText()
+    {
+        for (int grey = 0; grey <= 255; grey++)
+        {
+            var ground = new Colour((byte)grey, (byte)grey, (byte)grey);
+            Assert.True(Contrast(Palette.InkOn(ground), ground) >= 4.5, $"{grey}: {Contrast(Palette.InkOn(ground), ground)}");
+        }
+    }
+
+    // Grey print keeps the order of amounts.
+    [Fact]
+    public void Shades_MoreIsDarker()
+    {
+        Func<double, Colour>[] ramps = [Palette.SolarShade, Palette.PriceShade, .. new[] { Palette.Load, Palette.Grid, Palette.Battery }.Select(c => (Func<double, Colour>)(s => Palette.Shade(c, s)))];
+        foreach (Func<double, Colour> ramp in ramps)
+            for (int i = 1; i <= 20; i++) Assert.True(ramp(i / 20.0).Luminance < ramp((i - 1) / 20.0).Luminance);
+    }
+
+    [Fact]
     public void Contrast_BlackOnWhite_Is21() => Assert.Equal(21, Contrast(new(0, 0, 0), new(255, 255, 255)), 1e-9);
 
     [Theory]
@@ -52,7 +71,7 @@ public sealed class PaletteTests
 
     [Theory]
     [InlineData(0, 1, 1, 1, 1)]
-    [InlineData(0, 5, 4, 2, 1)]
+    [InlineData(0, 5, 4, 3, 2, 1)]
     [InlineData(2, 2, 2, 0, 0)]
     public void StylesOf_AnyColumns_AreAllDifferentAndTheFirstIsAsItIs(params int[] units)
     {
@@ -74,19 +93,13 @@ public sealed class PaletteTests
     // ISO/CIE 11664-4:2019 (L* of the CIE 1976 space) over the luminance of IEC 61966-2-1 (sRGB).
     private static double Lightness(Colour colour)
     {
-        double y = Luminance(colour);
+        double y = colour.Luminance;
         return y > 216.0 / 24389 ? (116 * Math.Cbrt(y)) - 16 : y * 24389 / 27;
     }
 
     private static double Contrast(Colour a, Colour b)
     {
-        double first = Luminance(a), second = Luminance(b);
+        double first = a.Luminance, second = b.Luminance;
         return (Math.Max(first, second) + 0.05) / (Math.Min(first, second) + 0.05);
-    }
-
-    private static double Luminance(Colour colour)
-    {
-        static double Linear(byte part) => part / 255.0 is var v && v <= 0.04045 ? v / 12.92 : Math.Pow((v + 0.055) / 1.055, 2.4);
-        return (0.2126 * Linear(colour.Red)) + (0.7152 * Linear(colour.Green)) + (0.0722 * Linear(colour.Blue));
     }
 }

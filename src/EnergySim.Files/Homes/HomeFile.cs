@@ -15,8 +15,11 @@ public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
     /// <summary>What the file asks of outages.</summary>
     public OutageTerms Outage { get; init; } = new();
 
-    /// <summary>Every file that was read, the home file first.</summary>
+    /// <summary>The same files with what they held: a digest of each, the home file first.</summary>
     public IReadOnlyList<InputFile> Inputs { get; init; } = [];
+
+    /// <summary>The home file and all files that it names, as they were opened.</summary>
+    public IReadOnlyList<string> Files { get; init; } = [];
 }
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
@@ -25,11 +28,12 @@ public static class HomeFile
     /// <summary>Reads a home.</summary>
     /// <param name="path">The home file.</param>
     /// <param name="tariffPath">A tariff file to use in place of the home's; null = the home's.</param>
+    /// <param name="folders">The folders from which this and all files named in it may be read, links followed; null = any.</param>
     /// <exception cref="ProblemsException">A file can not be read, or breaks a rule.</exception>
-    public static HomeReading Read(string path, string? tariffPath = null)
+    public static HomeReading Read(string path, string? tariffPath = null, IReadOnlyList<string>? folders = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        var problems = new ProblemList();
+        var problems = new ProblemList { Folders = folders };
         HomeReading? reading = Read(path, tariffPath, problems);
         problems.ThrowIfAny();
         return reading!;
@@ -80,7 +84,7 @@ public static class HomeFile
             Offers = [.. offers.Select(o => o!)],
             Money = money,
         };
-        return new HomeReading(home, repairs) { Outage = outage, Inputs = [.. problems.Inputs] };
+        return new HomeReading(home, repairs) { Outage = outage, Files = [.. problems.Opened], Inputs = [.. problems.Inputs] };
     }
 
     private static Profile? ReadProfile(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)

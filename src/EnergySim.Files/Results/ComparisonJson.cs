@@ -15,6 +15,12 @@ public static class ComparisonJson
         ArgumentNullException.ThrowIfNull(comparison);
         using Utf8JsonWriter json = ResultJson.Open(stream);
         json.WriteStartObject();
+        WriteContent(json, comparison);
+        json.WriteEndObject();
+    }
+
+    internal static void WriteContent(Utf8JsonWriter json, Comparison comparison)
+    {
         json.WriteString("home", comparison.Home);
         json.WriteString("tariff", comparison.Tariff);
         json.WriteString("currency", comparison.Currency);
@@ -23,7 +29,6 @@ public static class ComparisonJson
         json.WriteDate("to", comparison.To);
         json.WriteList("notes", comparison.Notes, json.WriteStringValue);
         json.WriteList("columns", comparison.Columns, column => WriteColumn(json, column));
-        json.WriteEndObject();
     }
 
     private static void WriteColumn(Utf8JsonWriter json, ComparisonColumn column)

@@ -44,7 +44,7 @@ public static class OutageJson
         json.WriteEndObject();
     }
 
-    private static void WriteTerms(Utf8JsonWriter json, OutageTerms terms)
+    internal static void WriteTerms(Utf8JsonWriter json, OutageTerms terms)
     {
         json.WriteNumber("horizonHours", terms.HorizonHours);
         json.WriteNumber("cloudFactor", terms.CloudFactor);

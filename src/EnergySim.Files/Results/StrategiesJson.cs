@@ -28,9 +28,7 @@ public static class StrategiesJson
             json.WriteStartObject();
             json.WriteString("name", strategies.Offers[o].Name);
             json.WriteList("strategies", strategies.Offers[o].Results, result => WriteResult(json, result));
-            json.WriteStartObject("causes");
-            foreach (SavingCause cause in causes[o].Causes) json.WriteNumber(JsonNamingPolicy.CamelCase.ConvertName(cause.Cause.ToString()), cause.Amount);
-            json.WriteEndObject();
+            CausesJson.WriteCauses(json, causes[o]);
             if (bounds.Count > 0) WriteBound(json, bounds[o]);
             json.WriteEndObject();
         });

@@ -69,14 +69,7 @@ public static class WiringJson
     private static void WriteWay(Utf8JsonWriter json, WayResult way, WiringComparison result)
     {
         json.WriteStartObject();
-        json.WriteString("way", way.Fit.Way.Name);
-        json.WriteString("standing", Word(way.Fit.Standing));
-        json.WriteString("why", way.Fit.Why);
-        json.WriteList("verdicts", way.Fit.Verdicts, v => WriteVerdict(json, v));
-        Number(json, "breakerAmps", way.Fit.BreakerAmps);
-        Number(json, "outputAmps", way.Fit.OutputAmps);
-        Number(json, "mainAmps", way.Fit.MainAmps);
-        Number(json, "settingAmps", way.Fit.SettingAmps);
+        WriteFit(json, way.Fit);
         json.WriteList("costs", way.Costs, cost =>
         {
             json.WriteStartObject();
@@ -97,6 +90,18 @@ public static class WiringJson
         if (way.Run is WayRun run) WriteRun(json, run);
         json.WriteList("backupVerdicts", way.BackupVerdicts, v => WriteVerdict(json, v));
         json.WriteEndObject();
+    }
+
+    internal static void WriteFit(Utf8JsonWriter json, WayFit fit)
+    {
+        json.WriteString("way", fit.Way.Name);
+        json.WriteString("standing", Word(fit.Standing));
+        json.WriteString("why", fit.Why);
+        json.WriteList("verdicts", fit.Verdicts, v => WriteVerdict(json, v));
+        Number(json, "breakerAmps", fit.BreakerAmps);
+        Number(json, "outputAmps", fit.OutputAmps);
+        Number(json, "mainAmps", fit.MainAmps);
+        Number(json, "settingAmps", fit.SettingAmps);
     }
 
     private static void WriteRun(Utf8JsonWriter json, WayRun run)

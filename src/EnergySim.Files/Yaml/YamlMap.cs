@@ -10,6 +10,8 @@ namespace EnergySim.Files;
 /// </summary>
 internal sealed partial class YamlMap
 {
+    private const int MostNesting = 100;
+
     private readonly Dictionary<string, (YamlNode Key, YamlNode Value)> _entries;
     private readonly ProblemList _problems;
     private readonly Mark _at;
@@ -39,6 +41,11 @@ internal sealed partial class YamlMap
         var stream = new YamlStream();
         try
         {
+            if (IsTooDeep(text))
+            {
+                problems.Add(new Problem { File = file, Rule = $"mappings and lists lie more than {MostNesting} deep in each other" });
+                return null;
+            }
             stream.Load(new StringReader(text));
         }
         catch (YamlException e)
@@ -55,6 +62,15 @@ internal sealed partial class YamlMap
         if (stream.Documents.Count == 1 && stream.Documents[0].RootNode is YamlMappingNode root) return Of(file, "", root, section, problems);
         problems.Add(new Problem { File = file, Line = 1, Rule = "the file must be one mapping of keys to values" });
         return null;
+    }
+
+    // The loader calls itself for each level, so that a file of brackets alone could end the program.
+    private static bool IsTooDeep(string text)
+    {
+        var parser = new Parser(new StringReader(text));
+        int depth = 0;
+        while (depth <= MostNesting && parser.MoveNext()) depth += parser.Current!.NestingIncrease;
+        return depth > MostNesting;
     }
 
     /// <summary>The mapping with the keys of another laid over its own.</summary>

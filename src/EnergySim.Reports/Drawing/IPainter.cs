@@ -12,5 +12,8 @@ internal interface IPainter
     /// <summary>A filled, edged and hatched rectangle.</summary>
     void Bar(Box box, BarStyle style);
 
+    /// <summary>A filled and hatched area.</summary>
+    void Shape(ShapeMark mark);
+
     void Text(TextMark mark);
 }

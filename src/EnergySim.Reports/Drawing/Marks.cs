@@ -57,6 +57,9 @@ internal sealed record LineMark(double Left, double Right, double Y, double Widt
 /// <summary>A line through points, with round joints.</summary>
 internal sealed record CurveMark(IReadOnlyList<(double X, double Y)> Points, double WidthPx, Colour Colour, bool IsDashed = false);
 
+/// <summary>A filled and hatched area inside a line through points.</summary>
+internal sealed record ShapeMark(IReadOnlyList<(double X, double Y)> Points, BarStyle Style);
+
 /// <summary>A bar: one bill of one column.</summary>
 internal sealed record BarMark(int Column, int Bill, Box Box, BarStyle Style);
 

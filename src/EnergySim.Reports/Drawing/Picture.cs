@@ -22,6 +22,8 @@ internal sealed record Picture
 
     public required LineMark ZeroLine { get; init; }
 
+    public IReadOnlyList<ShapeMark> Shapes { get; init; } = [];
+
     public IReadOnlyList<BarMark> Bars { get; init; } = [];
 
     public IReadOnlyList<CurveMark> Curves { get; init; } = [];
@@ -30,6 +32,9 @@ internal sealed record Picture
 
     public required IReadOnlyList<TextMark> Texts { get; init; }
 
+    /// <summary>Every style in it, each once.</summary>
+    public IEnumerable<BarStyle> Styles => Samples.Select(s => s.Style).Concat(Shapes.Select(s => s.Style)).Concat(Bars.Select(b => b.Style)).Distinct();
+
     public Box Ground => new(0, 0, Size.WidthPx, Size.HeightPx);
 
     public void Paint(IPainter painter)
@@ -37,6 +42,7 @@ internal sealed record Picture
         painter.Area(new AreaMark(Ground, Palette.Paper));
         foreach (AreaMark band in Bands) painter.Area(band);
         foreach (LineMark guide in Guides) painter.Line(guide);
+        foreach (ShapeMark shape in Shapes) painter.Shape(shape);
         foreach (BarMark bar in Bars) painter.Bar(bar.Box, bar.Style);
         painter.Line(ZeroLine);
         foreach (CurveMark curve in Curves) painter.Curve(curve);

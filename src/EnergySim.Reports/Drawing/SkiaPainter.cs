@@ -39,8 +39,7 @@ internal sealed class SkiaPainter(SKCanvas canvas) : IPainter
         paint.StrokeCap = SKStrokeCap.Round;
         using SKPathEffect? dashes = mark.IsDashed ? SKPathEffect.CreateDash([(float)(2.5 * mark.WidthPx), (float)(2.5 * mark.WidthPx)], 0) : null;
         paint.PathEffect = dashes;
-        using var path = new SKPath();
-        path.AddPoly([.. mark.Points.Select(p => new SKPoint((float)p.X, (float)p.Y))], close: false);
+        using SKPath path = PathOf(mark.Points, close: false);
         canvas.DrawPath(path, paint);
     }
 
@@ -58,10 +57,28 @@ internal sealed class SkiaPainter(SKCanvas canvas) : IPainter
         canvas.DrawRect(RectOf(box.Inset(Picture.EdgePx / 2)), edge);
     }
 
+    public void Shape(ShapeMark mark)
+    {
+        using SKPath path = PathOf(mark.Points, close: true);
+        using SKPaint fill = Filled(mark.Style.Fill);
+        canvas.DrawPath(path, fill);
+        if (HatchTile.Of(mark.Style.Hatch) is not HatchTile tile) return;
+        using SKShader shader = ShaderOf(tile, mark.Style.HatchColour);
+        using var pattern = new SKPaint { Shader = shader, IsAntialias = true };
+        canvas.DrawPath(path, pattern);
+    }
+
     public void Text(TextMark mark)
     {
         using SKPaint paint = Filled(mark.Lettering.Colour);
         mark.Lettering.Font.Draw(canvas, mark.Text, new SKPoint((float)mark.Box.Left, (float)mark.BaselineY), mark.Lettering.SizePx, paint);
+    }
+
+    private static SKPath PathOf(IReadOnlyList<(double X, double Y)> points, bool close)
+    {
+        var path = new SKPath();
+        path.AddPoly([.. points.Select(p => new SKPoint((float)p.X, (float)p.Y))], close);
+        return path;
     }
 
     private static SKShader ShaderOf(HatchTile tile, Colour colour)

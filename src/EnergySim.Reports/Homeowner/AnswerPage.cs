@@ -20,7 +20,7 @@ internal static class AnswerPage
         if (told.Columns[0].Bills.Bills.Count <= SavingsLayout.MostBills)
         {
             Comparison drawn = told.Comparison with { Columns = [.. told.Columns.Take(told.Drawn)] };
-            blocks.Add(new ChartBlock("bills", size => SavingsLayout.Of(drawn, size)));
+            blocks.Add(new ChartBlock("bills", size => SavingsLayout.Of(drawn, size), 210));
         }
         if (told.Drawn < told.Columns.Count) blocks.Add(new TextBlock(TextKind.Small, $"The pictures show the first {told.Drawn - 1} offers; the tables show all."));
         return new ReportPage("The answer", blocks);
@@ -40,7 +40,7 @@ internal static class AnswerPage
     private static string Changes(ReportWords told, ComparisonColumn column, int offer)
     {
         Rough rough = told.Rough;
-        string name = told.Names[offer + 1], verb = Verb(column.BatteryUnits, name);
+        string name = told.Names[offer + 1];
         if (offer > 0)
         {
             string more = column.AddedSaving >= 0 ? $"{rough.About(column.AddedSaving)} more" : $"{rough.About(-column.AddedSaving)} less";
@@ -50,17 +50,15 @@ internal static class AnswerPage
         {
             > 0 => $"{name} would save you {rough.About(column.AnnualSaving)} of that{(told.IsYear ? " each year" : "")}.",
             < 0 => $"{name} would cost you {rough.About(-column.AnnualSaving)} more{(told.IsYear ? " each year" : "")}.",
-            _ => $"{name} would change nothing{verb}.",
+            _ => $"{name} would change nothing on your bill.",
         };
     }
-
-    private static string Verb(int units, string name) => units > 0 && name.Length > 0 ? " on your bill" : "";
 
     private static FigureCard Card(ReportWords told, ComparisonColumn column, int index)
     {
         string[] below = index == 0 ? ["what you pay now"]
             : [column.AnnualSaving >= 0 ? $"saves about {told.Rough.Bare(column.AnnualSaving)}" : $"costs about {told.Rough.Bare(-column.AnnualSaving)} more"];
-        return new FigureCard(ReportWords.Capital(told.Names[index]), told.Rough.Bare(column.AnnualBill), $"about, {told.PerSpan}", below, index < told.Drawn ? told.Styles[index] : null);
+        return new FigureCard(ReportWords.Capital(told.Names[index]), told.Rough.Bare(column.AnnualBill), $"{told.PerSpan}, rounded", below, index < told.Drawn ? told.Styles[index] : null);
     }
 
     private static List<TableRow> Rows(ReportWords told)
@@ -91,6 +89,6 @@ internal static class AnswerPage
     {
         if (told.Findings.Wiring is null) return "not asked";
         if (told.WayOf(offer) is not WayResult way) return "no way found";
-        return $"yes: {way.Fit.Way.Name}";
+        return $"yes, by: {way.Fit.Way.Name}{(ReportWords.RuleOf(way)?.Section is string section ? $", {section}" : "")}";
     }
 }

@@ -50,7 +50,8 @@ internal sealed record TableRow(string Name, IReadOnlyList<string> Cells, bool I
 /// <summary>A picture that is laid out at the size it is given.</summary>
 /// <param name="Name">Lower-case words joined by hyphens.</param>
 /// <param name="Lay">Lays it.</param>
-internal sealed record ChartBlock(string Name, Func<ChartSize, Picture> Lay) : ReportBlock;
+/// <param name="LeastPt">Height that it needs at least across a printed page, points.</param>
+internal sealed record ChartBlock(string Name, Func<ChartSize, Picture> Lay, double LeastPt = 190) : ReportBlock;
 
 /// <summary>Two pictures side by side where there is room.</summary>
 internal sealed record PairBlock(ChartBlock Left, ChartBlock Right) : ReportBlock;

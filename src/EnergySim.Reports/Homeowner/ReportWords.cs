@@ -4,6 +4,7 @@ using EnergySim.Studies;
 using EnergySim.Studies.Findings;
 using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.WiringFit;
+using EnergySim.Wiring;
 using NodaTime;
 
 namespace EnergySim.Reports.Homeowner;
@@ -44,9 +45,13 @@ internal sealed class ReportWords
 
     public string Span => $"{Date(Comparison.From)} to {Date(Comparison.To)}";
 
-    public bool IsInvented => Comparison.Notes.Any(n => n.Contains("invented", StringComparison.OrdinalIgnoreCase));
+    /// <summary>The note that says that the data are invented; empty where none does.</summary>
+    public string Note => Lettering.Clean(Comparison.Notes.FirstOrDefault(n => n.Contains("invented", StringComparison.OrdinalIgnoreCase)) ?? "");
 
     public WayResult? WayOf(int offer) => Findings.Wiring?.Offers[offer].Cheapest;
+
+    /// <summary>The first rule by which a way may be; null = none has a section.</summary>
+    public static Verdict? RuleOf(WayResult way) => way.Fit.Verdicts.FirstOrDefault(v => v.Standing == Standing.Within && v.Section is not null);
 
     public LifetimeOffer? LifetimeOf(int offer) => Findings.Lifetime?.Offers[offer];
 

@@ -24,7 +24,7 @@ internal static class TrustPage
         new ListBlock(
         [
             "A saving is a computation on these data, not a promise, and no tax or credit advice. Ask for the price, the price with a loan and every fee in writing.",
-            "Local code, the utility and a licensed electrician decide what may be wired. " + WiringComparison.ToBeConfirmed,
+            "Local code, the utility and a licensed electrician decide what may be wired. What this report says of your panel is to be confirmed by them.",
             "Panels and batteries stay live when the grid is down. Leave work on them to a licensed electrician.",
             "A generator belongs outdoors, away from openings, behind a transfer switch or interlock.",
         ]),
@@ -41,7 +41,7 @@ internal static class TrustPage
     private static List<(string Name, string Words)> Assumed(ReportWords told)
     {
         var facts = new List<(string, string)>();
-        if (told.IsInvented) facts.Add(("Home", told.Comparison.Notes.First(n => n.Contains("invented", StringComparison.OrdinalIgnoreCase))));
+        if (told.Note.Length > 0) facts.Add(("Home", told.Note));
         facts.Add(("Prices", $"{told.Comparison.Tariff}{(told.Findings.Utility.Length > 0 ? $", {told.Findings.Utility}" : "")}"));
         facts.Add(("Data", string.Create(CultureInfo.InvariantCulture, $"{told.Span}, in steps of {told.Comparison.StepMinutes} minutes{(told.IsYear ? "" : $": {told.Findings.Days} days, not a year, and not scaled up")}")));
         if (told.Findings.Lifetime is { } years)
@@ -73,8 +73,8 @@ internal static class TrustPage
     {
         if (told.WayOf(offer) is not WayResult way) return "no way to connect it was found within the rules; ask a licensed electrician";
         int year = told.Findings.Wiring!.Plan.Edition.Year;
-        Verdict? rule = way.Fit.Verdicts.FirstOrDefault(v => v.Standing == Standing.Within && v.Section is not null);
+        Verdict? rule = ReportWords.RuleOf(way);
         string section = rule is null ? "" : string.Create(CultureInfo.InvariantCulture, $" ({rule.Section}, {year}: {rule.Arithmetic})");
-        return $"{way.Fit.Way.Name}: {way.Fit.Why}{section}";
+        return $"{way.Fit.Way.Name}: {way.Fit.Why}{section}. {WiringComparison.ToBeConfirmed}";
     }
 }

@@ -9,6 +9,8 @@ namespace EnergySim.Reports.Homeowner;
 internal static class WorstDaysPage
 {
     private const int WorstShown = 3;
+    private static readonly string[] s_places = ["worst", "second", "third"];
+    private static readonly int[] s_hours = [2, 8, 24, 72];
 
     public static ReportPage Of(ReportWords told)
     {
@@ -23,9 +25,9 @@ internal static class WorstDaysPage
             new TextBlock(TextKind.Plain, string.Create(CultureInfo.InvariantCulture,
                 $"Suppose the grid fails on {ReportWords.At(spell.At)} and stays down for {spell.Hours:0} hours, with {kept} kept running. {Why(told, outages)}")),
             new ListBlock([.. outages.Offers.Select((o, i) => Story(told, o, i))]),
-            new ChartBlock("stored-energy", size => StoredEnergyChart.Of(drawn, styles, size)),
-            new TableBlock($"The worst {Count(told)} starts of an outage in these data", [.. told.Names.Skip(1)], Worst(told, outages)),
-            new ChartBlock("lasting", size => LastingChart.Of(drawn, styles, size)),
+            new ChartBlock("stored-energy", size => StoredEnergyChart.Of(drawn.Home, [.. drawn.Offers.Select(o => (o.Name, o.Named))], Footers.Of(drawn), styles, size), 265),
+            new TableBlock("The worst moments for an outage to begin", [.. told.Names.Skip(1)], Worst(told, outages)),
+            new TableBlock("Of 100 outages, begun at any moment of these data, so many are lasted whole", [.. told.Names.Skip(1)], Lasted(outages)),
             new TextBlock(TextKind.Caution, "Nobody should rely on this for medical equipment: keep a second supply and a plan with your clinician and utility."),
         };
         return new ReportPage("Your worst days", blocks);
@@ -46,10 +48,19 @@ internal static class WorstDaysPage
         return string.Create(CultureInfo.InvariantCulture, $"{start} and {lasts}. In all, {unserved:0.0} kWh are missing.{back}");
     }
 
+    private static List<TableRow> Lasted(OutageResult outages) =>
+    [
+        .. s_hours.Where(h => h <= outages.Offers[0].Any.HorizonHours).Select(h => new TableRow(
+            h < 48 ? FormattableString.Invariant($"{h} hours") : FormattableString.Invariant($"{h / 24} days"),
+            [.. outages.Offers.Select(o => Share(o.Any.AtLeast(h) ?? 0))])),
+    ];
+
+    private static string Share(double share) => share is > 0 and < 0.005 ? "under 1" : share is > 0.995 and < 1 ? "over 99" : (share * 100).ToString("0", CultureInfo.InvariantCulture);
+
     private static int Count(ReportWords told) => told.Findings.Outages.Offers.Max(o => Math.Min(WorstShown, o.Worst.Count));
 
     private static IEnumerable<TableRow> Rows(OutageResult outages, int count) => Enumerable.Range(0, count).Select(r => new TableRow(
-        (string[])["worst", "second", "third"] is { } names ? names[r] : "",
+        s_places[r],
         [.. outages.Offers.Select(o => r < o.Worst.Count ? $"{ReportWords.At(o.Worst[r].At)}: {Rough.Hours(o.Worst[r].LastingHours, o.Any.HorizonHours)}" : "–")]));
 
     private static List<TableRow> Worst(ReportWords told, OutageResult outages) => [.. Rows(outages, Count(told))];

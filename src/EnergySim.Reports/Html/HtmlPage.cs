@@ -9,7 +9,7 @@ namespace EnergySim.Reports.Html;
 /// <summary>Writes a report as one page that needs nothing else: style, letters and pictures are inside it; each picture is there for a wide and a narrow screen.</summary>
 internal sealed class HtmlPage(HomeownerReport report)
 {
-    private static readonly ChartSize s_half = ChartSize.Part(400, 430);
+    private static readonly ChartSize s_wide = ChartSize.Part(720, 420), s_narrow = ChartSize.Part(420, 500), s_half = ChartSize.Part(400, 420);
     private readonly StringBuilder _text = new();
     private int _names;
 
@@ -29,7 +29,7 @@ internal sealed class HtmlPage(HomeownerReport report)
         Line("<main>");
         for (int p = 0; p < report.Pages.Count; p++) Page(report.Pages[p], string.Create(CultureInfo.InvariantCulture, $"page-{p + 1}"));
         Line("</main>");
-        Line("<footer><p class=\"small\">A computation, not a promise.</p></footer>");
+        Line($"<footer><p class=\"small\">{Safe(report.Foot)}</p></footer>");
         Line("</body>");
         Line("</html>");
         return _text.ToString();
@@ -51,7 +51,7 @@ internal sealed class HtmlPage(HomeownerReport report)
             case HeadingBlock heading: Line($"<h3>{Safe(heading.Text)}</h3>"); break;
             case CardsBlock cards: Cards(cards); break;
             case TableBlock table: Table(table); break;
-            case ChartBlock chart: Line($"<figure>{Picture(chart, ChartSize.Page, "wide")}{Picture(chart, ChartSize.Phone, "narrow")}</figure>"); break;
+            case ChartBlock chart: Line($"<figure>{Picture(chart, s_wide, "wide")}{Picture(chart, s_narrow, "narrow")}</figure>"); break;
             case PairBlock pair: Line($"<div class=\"pair\"><figure>{Picture(pair.Left, s_half, "")}</figure><figure>{Picture(pair.Right, s_half, "")}</figure></div>"); break;
             case ListBlock list: Line($"<ul>{string.Concat(list.Items.Select(i => $"<li>{Safe(i)}</li>"))}</ul>"); break;
             case FactsBlock facts: Line($"<dl>{string.Concat(facts.Facts.Select(f => $"<div><dt>{Safe(f.Name)}</dt><dd>{Safe(f.Words)}</dd></div>"))}</dl>"); break;

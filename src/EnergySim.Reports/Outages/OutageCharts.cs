@@ -1,39 +1,7 @@
-using System.Text;
-using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Outages;
 using EnergySim.Studies.Outages;
 
 namespace EnergySim.Reports;
-
-/// <summary>A picture with a name that suits a file.</summary>
-public sealed class NamedChart
-{
-    private readonly Picture _picture;
-
-    internal NamedChart(string name, Picture picture) => (Name, _picture) = (name, picture);
-
-    /// <summary>Lower-case words joined by hyphens, no ending.</summary>
-    public string Name { get; }
-
-    /// <summary>The picture as an SVG document with a title and a description that says its figures in words.</summary>
-    public string Svg => SvgPainter.Document(_picture);
-
-    internal Picture Picture => _picture;
-
-    /// <summary>Writes the picture as PNG, <see cref="SavingsChart.PngScale"/> pixels for each of its own.</summary>
-    public void WritePng(Stream output)
-    {
-        ArgumentNullException.ThrowIfNull(output);
-        SkiaPainter.WritePng(_picture, SavingsChart.PngScale, output);
-    }
-
-    /// <summary>Writes <see cref="Svg"/> as UTF-8.</summary>
-    public void WriteSvg(Stream output)
-    {
-        ArgumentNullException.ThrowIfNull(output);
-        output.Write(Encoding.UTF8.GetBytes(Svg));
-    }
-}
 
 /// <summary>Pictures of outages: they show the records' figures and compute none.</summary>
 public static class OutageCharts
@@ -53,13 +21,27 @@ public static class OutageCharts
         IReadOnlyList<BarStyle> styles = Palette.OfferStyles([.. result.Offers.Select(o => o.BatteryUnits)]);
         var charts = new List<NamedChart>
         {
-            new("stored-energy", StoredEnergyChart.Of(result, styles, of)),
+            new("stored-energy", StoredEnergyChart.Of(result.Home, [.. result.Offers.Select(o => (o.Name, o.Named))], Footers.Of(result), styles, of)),
             new("lasting", LastingChart.Of(result, styles, of)),
         };
         for (int i = 0; i < result.Offers.Count; i++) charts.Add(new NamedChart(Numbered("starts", i), StartsChart.Of(result, i, of)));
         if (frontier is not null)
             for (int i = 0; i < frontier.Offers.Count; i++) charts.Add(new NamedChart(Numbered("reserve", i), FrontierChart.Of(frontier, i, styles[i], of)));
         return charts;
+    }
+
+    /// <summary>Stored energy through the named outage alone.</summary>
+    /// <param name="home">The home's name.</param>
+    /// <param name="offers">1–4 offers in the same outage.</param>
+    /// <param name="size">Size; null = <see cref="ChartSize.Laptop"/>.</param>
+    /// <exception cref="ArgumentException">There is no offer, or too many to be told apart.</exception>
+    public static NamedChart Stored(string home, IReadOnlyList<OfferInOutage> offers, ChartSize? size = null)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        ArgumentNullException.ThrowIfNull(offers);
+        if (offers.Count == 0) throw new ArgumentException("There is no offer in the outage.", nameof(offers));
+        IReadOnlyList<BarStyle> styles = Palette.OfferStyles([.. offers.Select(o => o.BatteryUnits)]);
+        return new NamedChart("stored-energy", StoredEnergyChart.Of(home, [.. offers.Select(o => (o.Offer, o.Named))], [Footers.Caution], styles, size ?? ChartSize.Laptop));
     }
 
     private static string Numbered(string name, int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{name}-offer-{index + 1}");

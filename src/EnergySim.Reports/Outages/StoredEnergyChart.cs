@@ -11,14 +11,19 @@ internal static class StoredEnergyChart
 {
     private static readonly int[] s_everyHours = [3, 6, 12, 24, 48, 72, 168];
 
-    public static Picture Of(OutageResult result, IReadOnlyList<BarStyle> styles, ChartSize size)
+    /// <param name="home">The home's name.</param>
+    /// <param name="offers">1–4 offers in the same outage.</param>
+    /// <param name="footer">Small print.</param>
+    /// <param name="styles">A style an offer.</param>
+    /// <param name="size">Size.</param>
+    public static Picture Of(string home, IReadOnlyList<(string Name, NamedOutage Named)> offers, IReadOnlyList<string> footer, IReadOnlyList<BarStyle> styles, ChartSize size)
     {
-        NamedOutage first = result.Offers[0].Named;
-        BillScale scale = BillScale.Of(result.Offers.SelectMany(o => new[] { (decimal)o.Named.HighestKwh }), 5);
+        NamedOutage first = offers[0].Named;
+        BillScale scale = BillScale.Of(offers.SelectMany(o => new[] { (decimal)o.Named.HighestKwh }), 5);
         string[] labels = [.. scale.Ticks.Select(Number)];
         var sheet = new Sheet(size);
         double row = 1.25 * sheet.Scale.SizePx;
-        var frame = new PlotFrame(size, WordsOf(result, styles), labels, alongLines: 3, rowsBelow: ((result.Offers.Count + 1) * row) + (0.4 * row));
+        var frame = new PlotFrame(size, WordsOf(home, offers, footer, styles), labels, alongLines: 3, rowsBelow: ((offers.Count + 1) * row) + (0.4 * row));
         Box field = frame.Field;
         double X(double hour) => field.Left + (field.Width * hour / first.Hours);
         double Y(double kwh) => field.Bottom - (field.Height * kwh / (double)scale.Highest);
@@ -27,9 +32,9 @@ internal static class StoredEnergyChart
         Days(frame, first, X);
         double top = frame.RowsTop + (0.4 * row);
         frame.Text(TextRole.ScaleTitle, "not served:", frame.Sheet.Scale, field.Left, top);
-        for (int o = 0; o < result.Offers.Count; o++)
+        for (int o = 0; o < offers.Count; o++)
         {
-            NamedOutage named = result.Offers[o].Named;
+            NamedOutage named = offers[o].Named;
             ReadOnlySpan<double> stored = named.Ledger[LedgerColumn.StoredKwh];
             var points = new List<(double, double)> { (X(0), Y(named.StartKwh)) };
             double step = named.Ledger.Axis.StepHours;
@@ -43,21 +48,21 @@ internal static class StoredEnergyChart
                 frame.Area(new Box(X(from) + 1, top + (0.25 * row) + 1, Math.Max(X(from) + 1, X(to) - 1), top + (0.9 * row) - 1), styles[o].Fill);
             }
         }
-        return frame.Picture(Description(result));
+        return frame.Picture(Description(offers));
     }
 
-    private static PlotWords WordsOf(OutageResult result, IReadOnlyList<BarStyle> styles)
+    private static PlotWords WordsOf(string home, IReadOnlyList<(string Name, NamedOutage Named)> offers, IReadOnlyList<string> footer, IReadOnlyList<BarStyle> styles)
     {
-        NamedOutage first = result.Offers[0].Named;
+        NamedOutage first = offers[0].Named;
         string weather = first.Weather.Length > 0 ? $", weather of {Lettering.Clean(first.Weather)}" : "";
         return new PlotWords
         {
-            Title = $"{Lettering.Clean(result.Home)}: what is stored while the grid is down",
+            Title = $"{Lettering.Clean(home)}: what is stored while the grid is down",
             Lead = string.Create(CultureInfo.InvariantCulture, $"The grid fails on {first.At:uuuu-MM-dd} at {first.At:HH:mm} for {first.Hours:0} h{weather}."),
-            Legend = [.. result.Offers.Select((o, i) => new LegendLine(Lettering.Clean(o.Name), styles[i]))],
+            Legend = [.. offers.Select((o, i) => new LegendLine(Lettering.Clean(o.Name), styles[i]))],
             Up = "stored, kWh",
             Along = "local time, and hours since the grid failed; nights shaded",
-            Footer = Footers.Of(result),
+            Footer = footer,
         };
     }
 
@@ -100,7 +105,7 @@ internal static class StoredEnergyChart
         }
     }
 
-    private static string Description(OutageResult result) => string.Join(' ', result.Offers.Select(o => string.Create(CultureInfo.InvariantCulture,
+    private static string Description(IReadOnlyList<(string Name, NamedOutage Named)> offers) => string.Join(' ', offers.Select(o => string.Create(CultureInfo.InvariantCulture,
         $"{o.Name}: starts with {o.Named.StartKwh:0.0} of {o.Named.HighestKwh:0.#} kWh, ") + (o.Named.FirstUnservedHours is double h
         ? string.Create(CultureInfo.InvariantCulture, $"load is first left unserved after {h:0.##} h; {o.Named.Ledger.Sums.Kwh(LedgerColumn.UnservedKw):0.0} kWh are not served.")
         : "the house is served throughout.")));
@@ -113,5 +118,7 @@ internal static class Footers
 {
     public static IReadOnlyList<string> Of(OutageResult result) =>
         [.. result.Notes.Take(result.Notes.Count > 3 && result.Notes[0].StartsWith("Each outage", StringComparison.Ordinal) ? 2 : 3).Select(Lettering.Clean),
-            "A computation on these data, not a promise. Nobody should rely on it for medical equipment."];
+            Caution];
+
+    public const string Caution = "A computation on these data, not a promise. Nobody should rely on it for medical equipment.";
 }

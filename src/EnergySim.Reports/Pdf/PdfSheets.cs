@@ -10,7 +10,7 @@ namespace EnergySim.Reports.Pdf;
 internal sealed class PdfSheets
 {
     // Pixels of a chart's own across the text: letters come out at 7–9 points.
-    private const double ChartPx = 720, PairPx = 400, LowestChartPt = 190, LowestPairPt = 235, HighestChartPt = 330;
+    private const double ChartPx = 720, PairPx = 400, LowestPairPt = 235, MostGrowthPt = 120;
 
     private readonly PdfDocument _document;
     private readonly HomeownerReport _report;
@@ -48,7 +48,7 @@ internal sealed class PdfSheets
         // What is left of the sheet is shared by its pictures.
         int pictures = page.Blocks.Count(b => b is ChartBlock or PairBlock);
         double left = _sheet.BottomPt - _y - heights.Sum() - (PageSheet.GapPt * (heights.Length - 1));
-        double more = pictures > 0 && left > 0 ? Math.Min(left / pictures, HighestChartPt - LowestChartPt) : 0;
+        double more = pictures > 0 && left > 0 ? Math.Min(left / pictures, MostGrowthPt) : 0;
         for (int b = 0; b < page.Blocks.Count; b++)
         {
             ReportBlock block = page.Blocks[b];
@@ -69,8 +69,8 @@ internal sealed class PdfSheets
         CardsBlock cards => new PdfCards(cards, _sheet).Height,
         TableBlock table => new PdfTable(table, _sheet).Height,
         ListBlock list => list.Items.Sum(i => TextLines(i, PageSheet.Plain, _sheet.TextPt - 12) + 2),
-        FactsBlock facts => facts.Facts.Sum(FactHeight),
-        ChartBlock => LowestChartPt,
+        FactsBlock facts => facts.Facts.Sum(f => FactHeight(f, NamesOf(facts))),
+        ChartBlock chart => chart.LeastPt,
         _ => LowestPairPt,
     };
 
@@ -144,20 +144,22 @@ internal sealed class PdfSheets
         }
     }
 
-    private double FactNames => 0.2 * _sheet.TextPt;
+    // As wide as the names, within bounds.
+    private double NamesOf(FactsBlock facts) => Math.Clamp(facts.Facts.Max(f => (PageSheet.Small with { IsBold = true }).WidthPx(f.Name)) + 14, 0.2 * _sheet.TextPt, 0.4 * _sheet.TextPt);
 
-    private double FactHeight((string Name, string Words) fact) => 1.5 + Math.Max(
-        TextLines(fact.Name, PageSheet.Small with { IsBold = true }, FactNames - 6), TextLines(fact.Words, PageSheet.Small, _sheet.TextPt - FactNames));
+    private double FactHeight((string Name, string Words) fact, double names) => 1.5 + Math.Max(
+        TextLines(fact.Name, PageSheet.Small with { IsBold = true }, names - 6), TextLines(fact.Words, PageSheet.Small, _sheet.TextPt - names));
 
     private void Facts(FactsBlock facts)
     {
+        double names = NamesOf(facts);
         foreach ((string name, string words) in facts.Facts)
         {
             double top = _y;
-            Lines(name, PageSheet.Small with { IsBold = true, Colour = Palette.Ink }, PageSheet.LeftPt, FactNames - 6);
+            Lines(name, PageSheet.Small with { IsBold = true, Colour = Palette.Ink }, PageSheet.LeftPt, names - 6);
             _y = top;
-            Lines(words, PageSheet.Small, PageSheet.LeftPt + FactNames, _sheet.TextPt - FactNames);
-            _y = top + FactHeight((name, words));
+            Lines(words, PageSheet.Small, PageSheet.LeftPt + names, _sheet.TextPt - names);
+            _y = top + FactHeight((name, words), names);
         }
     }
 
@@ -193,7 +195,7 @@ internal sealed class PdfSheets
             double top = _sheet.HeightPt - 28;
             string number = string.Create(CultureInfo.InvariantCulture, $"page {p + 1} of {count}");
             Lettering small = PageSheet.Small with { SizePx = 7.5 };
-            painter.Text(new TextMark(TextRole.Footer, small.Shorten(_report.Title + " · a computation, not a promise", _sheet.TextPt - 70), small, PageSheet.LeftPt, top));
+            painter.Text(new TextMark(TextRole.Footer, small.Shorten(_report.Foot, _sheet.TextPt - 70), small, PageSheet.LeftPt, top));
             painter.Text(new TextMark(TextRole.Footer, number, small, _sheet.RightPt, top, Align.End));
         }
     }

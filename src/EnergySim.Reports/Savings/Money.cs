@@ -27,6 +27,9 @@ internal sealed class Money
     /// <summary>To the cent.</summary>
     public string Exact(decimal amount) => Signed(amount, Prefix + amount.ToString("#,0.00;#,0.00", CultureInfo.InvariantCulture));
 
+    /// <summary>The price of a unit: at least to the cent, at most to a tenth of it.</summary>
+    public string PerKwh(decimal price) => Signed(price, Prefix + price.ToString("#,0.00#;#,0.00#", CultureInfo.InvariantCulture));
+
     /// <summary>To the whole unit, without the currency.</summary>
     public static string Bare(decimal amount) => Signed(Rounded(amount), WholeDigits(amount));
 

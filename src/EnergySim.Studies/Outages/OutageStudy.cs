@@ -13,7 +13,14 @@ public static class OutageStudy
     /// <param name="home">The home.</param>
     /// <param name="terms">What is asked.</param>
     /// <exception cref="ArgumentException">A term is out of range, the named start is not in the data, or an offer cannot be run.</exception>
-    public static OutageResult Of(Home home, OutageTerms terms)
+    public static OutageResult Of(Home home, OutageTerms terms) => Of(home, terms, null);
+
+    /// <summary>The same with each offer connected in a way of its own.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="terms">What is asked.</param>
+    /// <param name="connected">For each offer the home with that offer alone, as a way to connect makes it; null = the home's own service for all.</param>
+    /// <inheritdoc cref="Of(Home, OutageTerms)"/>
+    public static OutageResult Of(Home home, OutageTerms terms, IReadOnlyList<Home>? connected)
     {
         ArgumentNullException.ThrowIfNull(home);
         ArgumentNullException.ThrowIfNull(terms);
@@ -23,9 +30,11 @@ public static class OutageStudy
         (int Year, int Index)? named = terms.NamedStart is LocalDateTime at ? (0, StartIndex.Of(home.Load.Axis, at)) : null;
         var offers = new List<OfferOutages>();
         var cases = new List<OutageCase>();
-        foreach (Offer offer in home.Offers)
+        for (int i = 0; i < home.Offers.Count; i++)
         {
-            List<OutageCase> years = [OutageCase.Of(home, calendar, offer, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(home, calendar, offer, terms, w))];
+            Home then = connected?[i] ?? home;
+            Offer offer = connected is null ? home.Offers[i] : then.Offers[0];
+            List<OutageCase> years = [OutageCase.Of(then, calendar, offer, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(then, calendar, offer, terms, w))];
             List<StartOutcomes> outcomes = [.. years.Select(y => y.Walk(terms))];
             // The worst start of the first offer is told for all offers, so that they can be laid side by side.
             named ??= WorstStarts.Of(outcomes).First();
@@ -33,8 +42,8 @@ public static class OutageStudy
             NamedOutage spell = NamedSpell.Of(one, named.Value.Index, terms);
             offers.Add(OfferSums.Of(years, outcomes, terms, new SpellTold(
                 spell,
-                CarryingChanges.Of(home, calendar, terms, one, named.Value.Index, spell),
-                CarryCheck.Of(years[0], terms, home.Service.Volts, spell.Ledger.Sums.UnservedKwh))));
+                CarryingChanges.Of(then, calendar, terms, one, named.Value.Index, spell),
+                CarryCheck.Of(years[0], terms, then.Service.Volts, spell.Ledger.Sums.UnservedKwh))));
             cases.Add(years[0]);
         }
         return new OutageResult

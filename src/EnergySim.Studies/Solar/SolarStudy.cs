@@ -2,6 +2,7 @@ using System.Globalization;
 using EnergySim.Engine;
 using EnergySim.Profiles;
 using EnergySim.Solar;
+using EnergySim.Studies.Days;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Studies.Solar;
@@ -9,7 +10,7 @@ namespace EnergySim.Studies.Solar;
 /// <summary>Works out a <see cref="SolarYield"/>.</summary>
 public static class SolarStudy
 {
-    private const int Months = 12, Hours = 24, MadeUpYears = 100;
+    private const int MadeUpYears = 100;
 
     private const ulong Seed = 1;
 
@@ -33,7 +34,7 @@ public static class SolarStudy
                 : [new PlaneYield { Name = "solar profile", Plane = null, KwhByMonth = ByMonth(total), IncidentKwhPerM2ByMonth = [] }],
             KwhByMonth = ByMonth(total),
             RatedKw = solar.Modelled?.Roof.RatedKw,
-            KwByMonthAndHour = ByMonthAndHour(total),
+            KwByMonthAndHour = HourMeans.Of(total.Axis, total.Kw),
             Uses = UsesOf(home),
             DarkSpells = sky is null ? null : DarkSpells.Of(sky),
             SpellOdds = sky is null ? null : SpellOdds.Of(ClearnessModel.Of(sky), Seed, MadeUpYears),
@@ -41,31 +42,7 @@ public static class SolarStudy
         };
     }
 
-    private static double[] ByMonth(Profile profile)
-    {
-        var kwh = new double[Months];
-        for (int i = 0; i < profile.Axis.Count; i++) kwh[profile.Axis.LocalDateOf(i).Month - 1] += profile.Kw[i] * profile.Axis.StepHours;
-        return kwh;
-    }
-
-    private static double[]?[] ByMonthAndHour(Profile profile)
-    {
-        var sums = new double[Months, Hours];
-        var counts = new int[Months, Hours];
-        for (int i = 0; i < profile.Axis.Count; i++)
-        {
-            int month = profile.Axis.LocalDateOf(i).Month - 1, hour = profile.Axis.LocalMinuteOf(i) / 60;
-            sums[month, hour] += profile.Kw[i];
-            counts[month, hour]++;
-        }
-        var means = new double[]?[Months];
-        for (int m = 0; m < Months; m++)
-        {
-            if (Enumerable.Range(0, Hours).All(h => counts[m, h] == 0)) continue;
-            means[m] = [.. Enumerable.Range(0, Hours).Select(h => counts[m, h] == 0 ? 0 : sums[m, h] / counts[m, h])];
-        }
-        return means;
-    }
+    private static double[] ByMonth(Profile profile) => HourMeans.KwhByMonth(profile.Axis, profile.Kw);
 
     private static SolarUse[] UsesOf(Home home)
     {

@@ -79,7 +79,7 @@ public sealed class Batch
     {
         if (variants.Length != into.Length) throw new ArgumentException($"{into.Length} sums for {variants.Length} variants.", nameof(into));
         ArgumentOutOfRangeException.ThrowIfLessThan(cores, 1);
-        const int stretch = 64;
+        const int stretch = 16;
         Parallel.For(0, (variants.Length + stretch - 1) / stretch, new ParallelOptions { MaxDegreeOfParallelism = cores }, n =>
         {
             int from = n * stretch, count = Math.Min(stretch, variants.Length - from);

@@ -17,6 +17,8 @@ internal struct NetBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct, 
 
     public static bool KeepsFlows => false;
 
+    public static bool KeepsGross => false;
+
     public readonly void Cut(LimitSite site, T withheldKw) { }
 
     public readonly void Flow(LedgerColumn column, T value) { }
@@ -36,6 +38,8 @@ internal struct GrossBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct
 
     public static bool KeepsFlows => false;
 
+    public static bool KeepsGross => true;
+
     public readonly void Cut(LimitSite site, T withheldKw) { }
 
     public readonly void Flow(LedgerColumn column, T value) { }
@@ -53,6 +57,8 @@ internal struct SilentBook<T> : IBook<T> where T : struct, ILane<T>
 {
     public static bool KeepsFlows => false;
 
+    public static bool KeepsGross => false;
+
     public readonly void Cut(LimitSite site, T withheldKw) { }
 
     public readonly void Flow(LedgerColumn column, T value) { }
@@ -68,6 +74,8 @@ internal struct FlowsBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook
     private GrossBook<T> _meter = new(columns);
 
     public static bool KeepsFlows => true;
+
+    public static bool KeepsGross => true;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Cut(LimitSite site, T withheldKw)

@@ -4,15 +4,8 @@ using EnergySim.Engine;
 
 namespace EnergySim.Batches;
 
-/// <summary>Gives the series of variants side by side.</summary>
-internal interface ILaneInput<T> where T : struct, ILane<T>
-{
-    /// <summary>Load, DC solar and AC solar of an interval, kW.</summary>
-    void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw);
-}
-
 /// <summary>Series that all lanes share, times a factor a lane. No solar is the load times 0.</summary>
-internal struct SharedInput<T> : ILaneInput<T> where T : struct, ILane<T>
+internal struct SharedInput<T> : IInput<T> where T : struct, ILane<T>
 {
     public double[] Load, SolarDc, SolarAc;
     public T LoadFactor, SolarDcFactor, SolarAcFactor;
@@ -28,7 +21,7 @@ internal struct SharedInput<T> : ILaneInput<T> where T : struct, ILane<T>
 }
 
 /// <summary>Series of each lane's own, laid side by side for one block of intervals.</summary>
-internal struct OwnInput<T> : ILaneInput<T> where T : struct, ILane<T>
+internal struct OwnInput<T> : IInput<T> where T : struct, ILane<T>
 {
     public T[] Load, SolarDc, SolarAc;
 

@@ -130,34 +130,25 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Go<TInput, TBook>(LaneGroup<T> group, in TInput input, int from, int until, ref TBook book)
-        where TInput : struct, ILaneInput<T> where TBook : struct, IBook<T>
+        where TInput : struct, IInput<T> where TBook : struct, IBook<T>
     {
-        ref readonly StepRow<T> row = ref group.Rows.Current;
-        T stored = group.StoredKwh;
-        for (int i = from; i < until; i++)
-        {
-            input.Read(i, out T load, out T dc, out T ac);
-            Step.OnGrid(in group.Constants, in row, load, dc, ac, ref stored, ref book);
-        }
-        group.StoredKwh = stored;
+        GridUp<T> grid = default;
+        Step.Walk(in group.Constants, in group.Rows.Current, in input, from, until, ref grid, ref group.StoredKwh, ref book);
     }
 
+    // Interval by interval in turns.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void GoTwo<TInput, TBook>(
         LaneGroup<T> one, LaneGroup<T> two, in TInput inputOne, in TInput inputTwo, int from, int until, ref TBook bookOne, ref TBook bookTwo)
-        where TInput : struct, ILaneInput<T> where TBook : struct, IBook<T>
+        where TInput : struct, IInput<T> where TBook : struct, IBook<T>
     {
+        GridUp<T> grid = default;
         ref readonly StepRow<T> rowOne = ref one.Rows.Current, rowTwo = ref two.Rows.Current;
-        T storedOne = one.StoredKwh, storedTwo = two.StoredKwh;
         for (int i = from; i < until; i++)
         {
-            inputOne.Read(i, out T load, out T dc, out T ac);
-            Step.OnGrid(in one.Constants, in rowOne, load, dc, ac, ref storedOne, ref bookOne);
-            inputTwo.Read(i, out load, out dc, out ac);
-            Step.OnGrid(in two.Constants, in rowTwo, load, dc, ac, ref storedTwo, ref bookTwo);
+            Step.Walk(in one.Constants, in rowOne, in inputOne, i, i + 1, ref grid, ref one.StoredKwh, ref bookOne);
+            Step.Walk(in two.Constants, in rowTwo, in inputTwo, i, i + 1, ref grid, ref two.StoredKwh, ref bookTwo);
         }
-        (one.StoredKwh, two.StoredKwh) = (storedOne, storedTwo);
     }
 }

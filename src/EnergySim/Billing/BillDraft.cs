@@ -21,8 +21,16 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice, decimal unrounded)
     {
         if (quantity == 0) return;
-        var line = new BillLine { Kind = kind, Name = name, Quantity = quantity, Unit = unit, UnitPrice = unitPrice, Unrounded = unrounded };
-        _lines.Add(rounding.OfTotal ? line : line with { Amount = rounding.Of(unrounded) });
+        _lines.Add(new BillLine
+        {
+            Kind = kind,
+            Name = name,
+            Quantity = quantity,
+            Unit = unit,
+            UnitPrice = unitPrice,
+            Unrounded = unrounded,
+            Amount = rounding.OfTotal ? Math.Round(unrounded, 2, MidpointRounding.AwayFromZero) : rounding.Of(unrounded),
+        });
     }
 
     /// <summary>What a line counts for in what is taken of it: where only the total is rounded, its unrounded amount.</summary>
@@ -61,5 +69,18 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
     }
 
     /// <summary>A sum of kWh, kW or money as a decimal of six places.</summary>
-    public static decimal Exact(double sum) => Math.Round((decimal)sum, 6, MidpointRounding.AwayFromZero);
+    public static decimal Exact(double sum)
+    {
+        if (sum == 0) return 0;
+        // The usual case without the slow conversion: away from both neighbours and from the middle between them, and far more than six places
+        // long, a number has but one rounding.
+        double millionths = Math.Abs(sum) * 1e6, whole = Math.Floor(millionths), rest = millionths - whole;
+        const double margin = 0.002;
+        if (millionths < 1e12 && rest is > margin and < 1 - margin && Math.Abs(rest - 0.5) > margin)
+        {
+            long rounded = (long)whole + (rest > 0.5 ? 1 : 0);
+            return new decimal((int)rounded, (int)(rounded >> 32), 0, sum < 0, 6);
+        }
+        return Math.Round((decimal)sum, 6, MidpointRounding.AwayFromZero);
+    }
 }

@@ -21,6 +21,9 @@ internal struct CauseBook : IPendingBook
     public static bool KeepsFlows => true;
 
     /// <inheritdoc/>
+    public static bool KeepsGross => true;
+
+    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

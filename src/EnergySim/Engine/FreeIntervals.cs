@@ -79,6 +79,8 @@ internal sealed class FreeIntervals
 
         public static bool KeepsFlows => true;
 
+        public static bool KeepsGross => true;
+
         public void Cut(LimitSite site, Scalar withheldKw)
         {
             if (site is LimitSite.Rule4DcFull or LimitSite.Rule4AcFull or LimitSite.Rule5Floor && withheldKw.Value > 0) EnergyBound = true;

@@ -7,6 +7,9 @@ internal interface IBook<T> where T : struct, ILane<T>
     /// <summary>True when the book wants to know of clamps and flows: the step then walks through the limits of a rule one by one. False: it may take the least of them at once.</summary>
     static abstract bool KeepsFlows { get; }
 
+    /// <summary>True when the book, even if it keeps no flows, wants to know what load and solar came to.</summary>
+    static abstract bool KeepsGross { get; }
+
     /// <summary>A limit withheld so many kW (0 or less where it did not bind).</summary>
     void Cut(LimitSite site, T withheldKw);
 

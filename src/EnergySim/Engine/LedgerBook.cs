@@ -10,6 +10,8 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
 
     public static bool KeepsFlows => true;
 
+    public static bool KeepsGross => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

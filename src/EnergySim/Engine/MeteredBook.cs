@@ -12,6 +12,8 @@ internal struct MeteredBook<TBook>(TBook inner, MeterColumns meter, int index) :
 
     public static bool KeepsFlows => TBook.KeepsFlows;
 
+    public static bool KeepsGross => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw) => Inner.Cut(site, withheldKw);
 

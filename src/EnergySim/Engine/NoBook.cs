@@ -5,6 +5,8 @@ internal struct NoBook : IBook<Scalar>
 {
     public static bool KeepsFlows => false;
 
+    public static bool KeepsGross => false;
+
     public readonly void Cut(LimitSite site, Scalar withheldKw) { }
 
     public readonly void Flow(LedgerColumn column, Scalar value) { }

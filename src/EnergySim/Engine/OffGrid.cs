@@ -57,7 +57,7 @@ internal static class OffGrid
         {
             Scalar start = storedKwh;
             bool refused = plant.SeparateSolarTooLarge || plant.SeparateSolarLockedOut;
-            Outcome<Scalar> outcome = Served(in plant, in row, loadKw, solarDcKw, refused ? default : solarAcKw, ref storedKwh, ref pending);
+            GridDown outcome = Served(in plant, in row, loadKw, solarDcKw, refused ? default : solarAcKw, ref storedKwh, ref pending);
             if (!plant.SeparateSolarFollows && outcome.CurtailedAcKw.Value > 0)
             {
                 // It does not throttle: it trips, and gives nothing in this interval.
@@ -108,14 +108,15 @@ internal static class OffGrid
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Outcome<Scalar> Served<TPending>(
+    private static GridDown Served<TPending>(
         in StepConstants<Scalar> plant, in StepRow<Scalar> row, Scalar loadKw, Scalar solarDcKw, Scalar solarAcKw,
         ref Scalar storedKwh, ref TPending pending)
         where TPending : struct, IPendingBook
     {
         pending.Clear();
-        Scalar busbarKw = Scalar.Max(default, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
-        return Step.Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref pending);
+        GridDown grid = default;
+        Step.Walk(in plant, in row, new OneInput(loadKw, solarDcKw, solarAcKw), 0, 1, ref grid, ref storedKwh, ref pending);
+        return grid;
     }
 
     // Nothing is served and standby is not drawn; DC solar charges the cells if it can wake them.

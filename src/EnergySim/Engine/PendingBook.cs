@@ -17,6 +17,9 @@ internal struct PendingBook() : IPendingBook
     public static bool KeepsFlows => true;
 
     /// <inheritdoc/>
+    public static bool KeepsGross => true;
+
+    /// <inheritdoc/>
     public void Cut(LimitSite site, Scalar withheldKw)
     {
         _withheldKw[(int)site] += Math.Max(0, withheldKw.Value);

@@ -134,16 +134,19 @@ public sealed class Run
         return Island is null ? WalkOffGrid(from, startKwh, ref book) : WalkIsland(Island, from, startKwh, ref book);
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining)]
     private double WalkOnGrid<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book) where TBook : struct, IBook<Scalar>
     {
-        ReadOnlySpan<double> load = Load.Kw, dc = SolarDc.Kw, ac = SolarAc.Kw;
-        ReadOnlySpan<int> picks = SetPoints.Picks;
-        ReadOnlySpan<StepRow<Scalar>> rows = _rows;
+        PickedRows clock = SetPoints.Clock;
+        var input = new SeriesInput(Load.Array, SolarDc.Array, SolarAc.Array);
         var stored = new Scalar(startKwh);
         var metered = new MeteredBook<TBook>(book, meter, from);
-        for (int i = from; i < load.Length; i++)
-            Step.OnGrid(in _constants, in rows[picks[i]], new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), ref stored, ref metered);
+        GridUp<Scalar> grid = default;
+        foreach (int change in clock.Changes)
+        {
+            if (change <= from) continue;
+            Step.Walk(in _constants, in _rows[clock.RowOf[from]], in input, from, change, ref grid, ref stored, ref metered);
+            from = change;
+        }
         book = metered.Inner;
         return stored.Value;
     }

@@ -15,269 +15,262 @@ internal static class Step
     /// <summary>Flows up to this many kW are rounding, and zero.</summary>
     public const double TinyKw = 1e-11;
 
-    /// <summary>An interval on the grid.</summary>
-    /// <param name="plant">What does not change during the run, made with the grid up.</param>
+    /// <summary>Rules 1–9 over intervals in which one row holds. What differs on and off the grid, the grid says.</summary>
+    /// <remarks>
+    /// The loop is in here because the JIT has a budget for inlining, which grows with the method: as a part of any loop elsewhere the rules would
+    /// be a call, and part of their operators too.
+    /// </remarks>
+    /// <param name="plant">What does not change during the run, made with the grid up or down.</param>
     /// <param name="row">What is wanted.</param>
-    /// <param name="loadKw">House, kW AC.</param>
-    /// <param name="solarDcKw">DC solar at the battery inverter's inputs, kW.</param>
-    /// <param name="solarAcKw">AC of the separate solar inverter, kW.</param>
+    /// <param name="input">Load and solar.</param>
+    /// <param name="from">The first interval.</param>
+    /// <param name="until">The one after the last.</param>
+    /// <param name="grid">Up or down.</param>
     /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
     /// <param name="book">Takes down clamps and flows.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void OnGrid<T, TBook>(
-        in StepConstants<T> plant, in StepRow<T> row, T loadKw, T solarDcKw, T solarAcKw, ref T storedKwh, ref TBook book)
-        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void Walk<T, TInput, TGrid, TBook>(
+        in StepConstants<T> plant, in StepRow<T> row, in TInput input, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook book)
+        where T : struct, ILane<T> where TInput : struct, IInput<T> where TGrid : struct, IGrid<T> where TBook : struct, IBook<T>
     {
-        // While the house buys, output only changes places with import: the guard can but switch it off.
-        T elsewhereKw = solarAcKw - (solarAcKw * plant.AcOnBusbar);
-        T busbarKw = T.WhereAbove(loadKw + plant.StandbyKw - elsewhereKw, plant.BusbarKw, T.All(0), T.All(double.PositiveInfinity));
-        Outcome<T> outcome = Rules(in plant, in row, loadKw, solarDcKw, solarAcKw, busbarKw, ref storedKwh, ref book);
-        if (TBook.KeepsFlows && T.AnyAbove(outcome.UnmetKw, plant.ImportKw))
-        {
-            T overloadKw = Clean(T.Max(T.All(0), outcome.UnmetKw - plant.ImportKw));
-            book.Cut(LimitSite.Rule9Overload, overloadKw);
-            book.Flow(LedgerColumn.OverloadKw, overloadKw);
-        }
-        book.Flow(LedgerColumn.LoadKw, loadKw);
-        book.Flow(LedgerColumn.StandbyKw, plant.StandbyKw);
-        book.Flow(LedgerColumn.ImportKw, outcome.UnmetKw);
-        book.Meter(outcome.UnmetKw, outcome.ExportKw, loadKw + plant.StandbyKw, outcome.SolarKw);
-        book.Close();
-    }
-
-    /// <summary>
-    /// Rules 1–9 but for what differs on and off the grid: load, standby and what is left unmet are the caller's to book.
-    /// </summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static Outcome<T> Rules<T, TBook>(
-        in StepConstants<T> plant, in StepRow<T> row, T loadKw, T solarDcKw, T solarAcKw, T busbarKw, ref T storedKwh, ref TBook book)
-        where T : struct, ILane<T> where TBook : struct, IBook<T>
-    {
-        T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1);
+        T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1), boundless = T.All(double.PositiveInfinity);
         T stored = storedKwh;
-        Outcome<T> outcome = default;
-        T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
-        if (plant.Tapers)
+        // One case is quicker where branches foretell what does not bind; several would seldom agree.
+        bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
+        for (int i = from; i < until; i++)
         {
-            T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
-            if (!plant.ChargeTaper.IsNone) chargeLimitKw *= plant.ChargeTaper.At(usableShare);
-            if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
-        }
-        T needKw = loadKw + plant.StandbyKw;
-        T sellBusbarKw = T.Min(busbarKw, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
-        T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero;
-        T wantsGrid = no, gridRoomKw = zero;
-        if (row.ChargesFromGrid)
-        {
-            wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, yes, no);
-            gridRoomKw = T.Max(zero, (row.GridCeilingKwh - stored) * plant.RoomKwPerKwh) * wantsGrid;
-        }
-
-        if (T.AnyAbove(solarDcKw + solarAcKw, zero))
-        {
-            // 1. The inputs clip.
-            book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
-            book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
-            dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
-            book.Flow(LedgerColumn.ClippedInputKw, Clean(solarDcKw - dcKw));
-
-            // 2. AC solar to the house.
-            T acToLoadKw = T.Min(solarAcKw, needKw);
-            book.Flow(LedgerColumn.SolarAcToLoadKw, acToLoadKw);
-            acLeftKw = solarAcKw - acToLoadKw;
-            needKw -= acToLoadKw;
-
-            // 3. DC solar to the cells first while they may also be filled from the grid, as long as the house's import stays in bounds; else to the house.
-            T firstKw = zero;
+            input.Read(i, out T loadKw, out T solarDcKw, out T solarAcKw);
+            T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
+            if (plant.Tapers)
+            {
+                T usableShare = (stored - plant.LowestKwh) * plant.UsablePerKwh;
+                if (!plant.ChargeTaper.IsNone) chargeLimitKw *= plant.ChargeTaper.At(usableShare);
+                if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
+            }
+            T needKw = loadKw + plant.StandbyKw;
+            T busbarKw = boundless, guardedKw = boundless, sellBusbarKw = boundless;
+            if (plant.GuardsBusbar)
+            {
+                guardedKw = plant.BusbarKw - (solarAcKw * plant.AcOnBusbar);
+                busbarKw = grid.Busbar(in plant, loadKw, solarAcKw);
+                sellBusbarKw = T.Min(busbarKw, guardedKw);
+            }
+            T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero, curtailedAcKw = zero;
+            T wantsGrid = no, gridRoomKw = zero;
             if (row.ChargesFromGrid)
             {
-                T mustKw = T.Max(zero, needKw - T.Min(row.ImportTargetKw, plant.ImportKw));
-                mustKw = T.Min(T.Min(mustKw, plant.InverterKw), T.Min(plant.InverterBreakerKw, T.Max(zero, busbarKw)));
-                firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
+                wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, yes, no);
+                gridRoomKw = T.Max(zero, (row.GridCeilingKwh - stored) * plant.RoomKwPerKwh) * wantsGrid;
             }
-            T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
-            T throughKw = T.Min(plant.ThroughInverterKw, busbarKw);
-            if (!TBook.KeepsFlows)
-            {
-                toHouseKw = AtMost(toHouseKw, throughKw);
-            }
-            else if (T.AnyAbove(toHouseKw, throughKw))
-            {
-                toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
-                toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
-                toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
-            }
-            // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
-            dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
-            toHouseKw = Clean(toHouseKw);
-            book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
-            outKw = toHouseKw;
-            needKw -= toHouseKw;
 
-            // 4. What is left charges the cells, DC first.
-            T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);
-            T dcChargeKw = dcLeftKw;
-            T takesKw = T.Min(chargeLimitKw, roomKw) - firstKw;
-            if (!TBook.KeepsFlows)
+            if (T.AnyAbove(solarDcKw + solarAcKw, zero))
             {
-                dcChargeKw = Clean(AtMost(dcChargeKw, takesKw));
-            }
-            else if (T.AnyAbove(dcChargeKw, takesKw))
-            {
-                dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
-                dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
-            }
-            dcLeftKw = Clean(dcLeftKw - dcChargeKw);
-            dcChargeKw += firstKw;
-            book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
-            chargeKw = dcChargeKw;
-            if (T.AnyAbove(acLeftKw, zero))
-            {
-                T wantKw = acLeftKw;
-                T mostKw = T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency);
-                if (!TBook.KeepsFlows)
+                // 1. The inputs clip.
+                book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
+                book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
+                dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
+                book.Flow(LedgerColumn.ClippedInputKw, Clean(solarDcKw - dcKw));
+
+                // 2. AC solar to the house.
+                T acToLoadKw = T.Min(solarAcKw, needKw);
+                book.Flow(LedgerColumn.SolarAcToLoadKw, acToLoadKw);
+                acLeftKw = solarAcKw - acToLoadKw;
+                needKw -= acToLoadKw;
+
+                // 3. DC solar to the cells first while they may also be filled from the grid, as long as the house's import stays in bounds; else to the house.
+                T firstKw = zero;
+                if (row.ChargesFromGrid)
                 {
-                    wantKw = AtMost(wantKw, mostKw);
+                    T mustKw = T.Max(zero, needKw - T.Min(row.ImportTargetKw, plant.ImportKw));
+                    mustKw = T.Min(T.Min(mustKw, plant.InverterKw), T.Min(plant.InverterBreakerKw, T.Max(zero, busbarKw)));
+                    firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
                 }
-                else if (T.AnyAbove(wantKw, mostKw))
+                T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
+                T throughKw = T.Min(plant.ThroughInverterKw, busbarKw);
+                if (takesLeast)
                 {
-                    wantKw = Limited(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
-                    wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
-                    wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
-                    wantKw = Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                    toHouseKw = AtMost(toHouseKw, throughKw);
                 }
-                rectifierKw = Clean(wantKw);
-                T acChargeKw = rectifierKw * plant.RectifierEfficiency;
-                book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
-                chargeKw += acChargeKw;
-                acLeftKw -= rectifierKw;
+                else if (T.AnyAbove(toHouseKw, throughKw))
+                {
+                    toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
+                    toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
+                    toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
+                }
+                // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
+                dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
+                toHouseKw = Clean(toHouseKw);
+                book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
+                outKw = toHouseKw;
+                needKw -= toHouseKw;
+
+                // 4. What is left charges the cells, DC first.
+                T roomKw = T.Max(zero, (row.CeilingKwh - stored) * plant.RoomKwPerKwh);
+                T dcChargeKw = dcLeftKw;
+                T takesKw = T.Min(chargeLimitKw, roomKw) - firstKw;
+                if (takesLeast)
+                {
+                    dcChargeKw = Clean(AtMost(dcChargeKw, takesKw));
+                }
+                else if (T.AnyAbove(dcChargeKw, takesKw))
+                {
+                    dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
+                    dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
+                }
+                dcLeftKw = Clean(dcLeftKw - dcChargeKw);
+                dcChargeKw += firstKw;
+                book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
+                chargeKw = dcChargeKw;
+                if (T.AnyAbove(acLeftKw, zero))
+                {
+                    T wantKw = acLeftKw;
+                    T mostKw = T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency);
+                    if (takesLeast)
+                    {
+                        wantKw = AtMost(wantKw, mostKw);
+                    }
+                    else if (T.AnyAbove(wantKw, mostKw))
+                    {
+                        wantKw = Limited(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
+                        wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
+                        wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                        wantKw = Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                    }
+                    rectifierKw = Clean(wantKw);
+                    T acChargeKw = rectifierKw * plant.RectifierEfficiency;
+                    book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
+                    chargeKw += acChargeKw;
+                    acLeftKw -= rectifierKw;
+                }
             }
+
+            // 5. The cells serve the house, unless something was charged.
+            T dischargeKw = zero;
+            T wantedKw = needKw - T.Min(row.ImportTargetKw, plant.ReliefKw);
+            wantedKw = T.WhereAbove(chargeKw, zero, zero, T.Max(zero, wantedKw));
+            if (T.AnyAbove(wantedKw, zero))
+            {
+                T aboveFloorKw = (stored - row.FloorKwh) * plant.OutKwPerKwh;
+                T mostKw = T.Min(T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw), aboveFloorKw);
+                if (takesLeast)
+                {
+                    wantedKw = AtMost(wantedKw, mostKw);
+                }
+                else if (T.AnyAbove(wantedKw, mostKw))
+                {
+                    wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
+                    wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
+                    wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
+                    wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
+                    wantedKw = Limited(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
+                }
+                dischargeKw = Clean(wantedKw);
+                book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
+                needKw = T.WhereAbove(dischargeKw, zero, Clean(needKw - dischargeKw), needKw);
+                outKw += dischargeKw;
+            }
+
+            // 6. The grid charges.
+            T gridKw = zero;
+            if (row.ChargesFromGrid)
+            {
+                T wantKw = T.WhereAbove(outKw, tiny, zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
+                wantKw *= plant.PerRectifierEfficiency;
+                if (T.AnyAbove(wantKw, zero))
+                {
+                    T rateKw = (chargeLimitKw - chargeKw) * plant.PerRectifierEfficiency;
+                    T mostKw = T.Min(rateKw, T.Min(plant.ThroughInverterKw - rectifierKw, T.Min(guardedKw, T.Min(plant.ImportKw, row.ImportTargetKw)) - needKw));
+                    if (takesLeast)
+                    {
+                        wantKw = AtMost(wantKw, mostKw);
+                    }
+                    else if (T.AnyAbove(wantKw, mostKw))
+                    {
+                        wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, rateKw, ref book);
+                        wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
+                        wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
+                        wantKw = Limited(LimitSite.Rule6Busbar, wantKw, guardedKw - needKw, ref book);
+                        wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
+                        wantKw = Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
+                    }
+                    gridKw = Clean(wantKw);
+                    T gridChargeKw = gridKw * plant.RectifierEfficiency;
+                    book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
+                    chargeKw += gridChargeKw;
+                    rectifierKw += gridKw;
+                }
+            }
+
+            // 7. What solar is left is sold, or curtailed.
+            if (T.AnyAbove(acLeftKw + dcLeftKw, zero))
+            {
+                T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
+                T soldKw = dcLeftKw * plant.InverterEfficiency;
+                T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw);
+                if (takesLeast)
+                {
+                    soldKw = AtMost(soldKw, mostKw);
+                }
+                else if (T.AnyAbove(soldKw, mostKw))
+                {
+                    soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
+                    soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
+                    soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
+                    soldKw = Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
+                }
+                soldKw = Clean(soldKw);
+                if (TBook.KeepsFlows || TBook.KeepsGross)
+                {
+                    curtailedAcKw = Clean(acLeftKw - soldAcKw);
+                    T curtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
+                    book.Flow(LedgerColumn.CurtailedAcKw, curtailedAcKw);
+                    book.Flow(LedgerColumn.CurtailedDcKw, curtailedDcKw);
+                    dcKw -= curtailedDcKw;
+                }
+                toGridKw = soldAcKw + soldKw;
+                book.Flow(LedgerColumn.SolarToGridKw, toGridKw);
+                outKw += soldKw;
+            }
+
+            // 8. The cells sell what lies above the sell-down level.
+            if (row.Sells)
+            {
+                T wantKw = T.Max(zero, ((stored - row.SellDownKwh) * plant.OutKwPerKwh) - dischargeKw);
+                wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
+                if (T.AnyAbove(wantKw, zero))
+                {
+                    T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
+                    if (takesLeast)
+                    {
+                        wantKw = AtMost(wantKw, mostKw);
+                    }
+                    else if (T.AnyAbove(wantKw, mostKw))
+                    {
+                        wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
+                        wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
+                        wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
+                        wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
+                        wantKw = Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
+                    }
+                    wantKw = Clean(wantKw);
+                    book.Flow(LedgerColumn.CellsToGridKw, wantKw);
+                    dischargeKw += wantKw;
+                    outKw += wantKw;
+                    toGridKw += wantKw;
+                }
+            }
+
+            // 9. The books are closed.
+            stored += plant.StepHours * ((plant.ChargeEfficiency * chargeKw) - (dischargeKw * plant.PerInverterEfficiency * plant.PerDischargeEfficiency));
+            stored = T.Min(plant.HighestKwh, T.Max(plant.LowestKwh, stored));
+            book.Flow(LedgerColumn.StoredKwh, stored);
+            book.Flow(LedgerColumn.InverterInKw, rectifierKw);
+            book.Flow(LedgerColumn.InverterOutKw, outKw);
+            book.Flow(LedgerColumn.ExportKw, toGridKw);
+            T usedSolarKw = TBook.KeepsFlows || TBook.KeepsGross ? solarAcKw - curtailedAcKw + (dcKw * plant.InverterEfficiency) : zero;
+            grid.Close(in plant, loadKw, Clean(needKw + gridKw), toGridKw, curtailedAcKw, usedSolarKw, ref book);
         }
-
-        // 5. The cells serve the house, unless something was charged.
-        T dischargeKw = zero;
-        T wantedKw = needKw - T.Min(row.ImportTargetKw, plant.ReliefKw);
-        wantedKw = T.WhereAbove(chargeKw, zero, zero, T.Max(zero, wantedKw));
-        if (T.AnyAbove(wantedKw, zero))
-        {
-            T aboveFloorKw = (stored - row.FloorKwh) * plant.OutKwPerKwh;
-            T mostKw = T.Min(T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw), aboveFloorKw);
-            if (!TBook.KeepsFlows)
-            {
-                wantedKw = AtMost(wantedKw, mostKw);
-            }
-            else if (T.AnyAbove(wantedKw, mostKw))
-            {
-                wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
-                wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
-                wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
-                wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
-                wantedKw = Limited(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
-            }
-            dischargeKw = Clean(wantedKw);
-            book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
-            needKw = T.WhereAbove(dischargeKw, zero, Clean(needKw - dischargeKw), needKw);
-            outKw += dischargeKw;
-        }
-
-        // 6. The grid charges.
-        T gridKw = zero;
-        if (row.ChargesFromGrid)
-        {
-            T wantKw = T.WhereAbove(outKw, tiny, zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
-            wantKw *= plant.PerRectifierEfficiency;
-            if (T.AnyAbove(wantKw, zero))
-            {
-                T rateKw = (chargeLimitKw - chargeKw) * plant.PerRectifierEfficiency, guardedKw = plant.BusbarKw - (solarAcKw * plant.AcOnBusbar);
-                T mostKw = T.Min(rateKw, T.Min(plant.ThroughInverterKw - rectifierKw, T.Min(guardedKw, T.Min(plant.ImportKw, row.ImportTargetKw)) - needKw));
-                if (!TBook.KeepsFlows)
-                {
-                    wantKw = AtMost(wantKw, mostKw);
-                }
-                else if (T.AnyAbove(wantKw, mostKw))
-                {
-                    wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, rateKw, ref book);
-                    wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
-                    wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
-                    wantKw = Limited(LimitSite.Rule6Busbar, wantKw, guardedKw - needKw, ref book);
-                    wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
-                    wantKw = Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
-                }
-                gridKw = Clean(wantKw);
-                T gridChargeKw = gridKw * plant.RectifierEfficiency;
-                book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
-                chargeKw += gridChargeKw;
-                rectifierKw += gridKw;
-            }
-        }
-
-        // 7. What solar is left is sold, or curtailed.
-        if (T.AnyAbove(acLeftKw + dcLeftKw, zero))
-        {
-            T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
-            T soldKw = dcLeftKw * plant.InverterEfficiency;
-            T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw);
-            if (!TBook.KeepsFlows)
-            {
-                soldKw = AtMost(soldKw, mostKw);
-            }
-            else if (T.AnyAbove(soldKw, mostKw))
-            {
-                soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
-                soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
-                soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
-                soldKw = Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
-            }
-            soldKw = Clean(soldKw);
-            outcome.CurtailedAcKw = Clean(acLeftKw - soldAcKw);
-            T curtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
-            book.Flow(LedgerColumn.CurtailedAcKw, outcome.CurtailedAcKw);
-            book.Flow(LedgerColumn.CurtailedDcKw, curtailedDcKw);
-            dcKw -= curtailedDcKw;
-            toGridKw = soldAcKw + soldKw;
-            book.Flow(LedgerColumn.SolarToGridKw, toGridKw);
-            outKw += soldKw;
-        }
-
-        // 8. The cells sell what lies above the sell-down level.
-        if (row.Sells)
-        {
-            T wantKw = T.Max(zero, ((stored - row.SellDownKwh) * plant.OutKwPerKwh) - dischargeKw);
-            wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
-            if (T.AnyAbove(wantKw, zero))
-            {
-                T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
-                if (!TBook.KeepsFlows)
-                {
-                    wantKw = AtMost(wantKw, mostKw);
-                }
-                else if (T.AnyAbove(wantKw, mostKw))
-                {
-                    wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
-                    wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
-                    wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
-                    wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
-                    wantKw = Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
-                }
-                wantKw = Clean(wantKw);
-                book.Flow(LedgerColumn.CellsToGridKw, wantKw);
-                dischargeKw += wantKw;
-                outKw += wantKw;
-                toGridKw += wantKw;
-            }
-        }
-
-        // 9. The books are closed.
-        stored += plant.StepHours * ((plant.ChargeEfficiency * chargeKw) - (dischargeKw * plant.PerInverterEfficiency * plant.PerDischargeEfficiency));
-        storedKwh = T.Min(plant.HighestKwh, T.Max(plant.LowestKwh, stored));
-        book.Flow(LedgerColumn.StoredKwh, storedKwh);
-        book.Flow(LedgerColumn.InverterInKw, rectifierKw);
-        book.Flow(LedgerColumn.InverterOutKw, outKw);
-        book.Flow(LedgerColumn.ExportKw, toGridKw);
-        outcome.UnmetKw = Clean(needKw + gridKw);
-        outcome.ExportKw = toGridKw;
-        outcome.SolarKw = solarAcKw - outcome.CurtailedAcKw + (dcKw * plant.InverterEfficiency);
-        return outcome;
+        storedKwh = stored;
     }
 
     /// <summary>What a limit lets through; what it withholds is booked.</summary>
@@ -296,21 +289,4 @@ internal static class Step
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static T Clean<T>(T kw) where T : struct, ILane<T> => T.WhereAbove(kw, T.All(TinyKw), kw, T.All(0));
-}
-
-/// <summary>What a step leaves for its caller to book.</summary>
-/// <typeparam name="T">One case or several.</typeparam>
-internal struct Outcome<T> where T : struct, ILane<T>
-{
-    /// <summary>Load left and grid charging: bought on the grid, unserved off it.</summary>
-    public T UnmetKw;
-
-    /// <summary>Sold.</summary>
-    public T ExportKw;
-
-    /// <summary>AC solar not used.</summary>
-    public T CurtailedAcKw;
-
-    /// <summary>Solar put to use or sold, as AC.</summary>
-    public T SolarKw;
 }

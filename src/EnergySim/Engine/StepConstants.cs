@@ -18,7 +18,7 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
     internal readonly T InverterBreakerKw, ThroughInverterKw, ImportKw, ReliefKw, ExportKw, BusbarKw, AcOnBusbar;
     internal readonly T RestartAboveKwh;
     internal readonly TaperLine<T> ChargeTaper, DischargeTaper;
-    internal readonly bool Tapers, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge, SeparateSolarLockedOut, HasGenerator;
+    internal readonly bool Tapers, GuardsBusbar, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge, SeparateSolarLockedOut, HasGenerator;
 
     /// <param name="plant">The equipment.</param>
     /// <param name="site">The wiring.</param>
@@ -59,6 +59,7 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         ChargeTaper = new TaperLine<T>(plant.ChargeTaper);
         DischargeTaper = new TaperLine<T>(plant.DischargeTaper);
         Tapers = !plant.ChargeTaper.IsNone || !plant.DischargeTaper.IsNone;
+        GuardsBusbar = !double.IsInfinity(site.BusbarKw);
         WakesBySolar = plant.WakesBySolar;
         ManagesLoad = site.ManagesLoad;
         SeparateSolarLockedOut = locksOutSeparateSolar;
@@ -101,6 +102,7 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         RestartAboveKwh = Gather(cases, static (in c) => c.RestartAboveKwh);
         (ChargeTaper, DischargeTaper) = (charge, discharge);
         Tapers = !charge.IsNone || !discharge.IsNone;
+        foreach (ref readonly StepConstants<Scalar> one in cases) GuardsBusbar |= one.GuardsBusbar;
     }
 
     private static T Gather(ReadOnlySpan<StepConstants<Scalar>> cases, ConstantOf constant)

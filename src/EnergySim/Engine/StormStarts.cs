@@ -28,11 +28,12 @@ public static class StormStarts
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static double[] Walk(Run everyday, SetPoints preparing, int lead, double[] heldKwh)
     {
-        ReadOnlySpan<double> load = everyday.Load.Kw, dc = everyday.SolarDc.Kw, ac = everyday.SolarAc.Kw;
+        var input = new SeriesInput(everyday.Load.Array, everyday.SolarDc.Array, everyday.SolarAc.Array);
+        GridUp<Scalar> grid = default;
         var constants = new StepConstants<Scalar>(everyday.Plant, everyday.Site, everyday.Axis.StepHours, offGrid: false);
         var rows = new StepRow<Scalar>[preparing.Rows.Length];
         for (int r = 0; r < rows.Length; r++) rows[r] = new StepRow<Scalar>(preparing.Rows[r], everyday.Plant);
-        int count = load.Length;
+        int count = everyday.Axis.Count;
         var starts = new double[count];
         // After each interval of the walk before: one that comes to the same energy goes on as that did.
         var after = new double[lead];
@@ -46,7 +47,7 @@ public static class StormStarts
             for (int at = from; at <= last; at++)
             {
                 int i = at % count;
-                Step.OnGrid(in constants, in rows[preparing.Picks[i]], new Scalar(load[i]), new Scalar(dc[i]), new Scalar(ac[i]), ref stored, ref book);
+                Step.Walk(in constants, in rows[preparing.Picks[i]], in input, i, i + 1, ref grid, ref stored, ref book);
                 bool same = after[at % lead] == stored.Value && at < last;
                 after[at % lead] = stored.Value;
                 if (!same) continue;

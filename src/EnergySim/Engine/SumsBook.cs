@@ -13,6 +13,8 @@ internal struct SumsBook() : IBook<Scalar>
 
     public static bool KeepsFlows => true;
 
+    public static bool KeepsGross => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {

@@ -9,5 +9,5 @@ public sealed record BillRounding(bool OfTotal, decimal To)
     public static BillRounding LinesToTheCent { get; } = new(false, 0.01m);
 
     /// <summary>An amount, rounded.</summary>
-    public decimal Of(decimal amount) => Math.Round(amount / To, MidpointRounding.AwayFromZero) * To;
+    public decimal Of(decimal amount) => To == 0.01m ? Math.Round(amount, 2, MidpointRounding.AwayFromZero) + 0.00m : Math.Round(amount / To, MidpointRounding.AwayFromZero) * To;
 }

@@ -17,6 +17,7 @@ public sealed class SavingsLayoutTests
         ["one bill"] = Cases.Many(3, 1, s_december17),
         ["one column, one bill"] = Cases.Many(1, 1, s_january),
         ["five columns, thirteen bills"] = Cases.Many(5, 13, s_december17),
+        ["six columns"] = Cases.Many(6, 12, s_january),
         ["two years"] = Cases.Many(5, 26, s_december17),
         ["zero"] = Cases.Many(3, 12, s_january, (_, _) => 0),
         ["credits"] = Cases.Many(3, 12, new(2025, 3, 1), (c, b) => 90.55m - (70 * c) - (15 * b)),
@@ -197,7 +198,7 @@ public sealed class SavingsLayoutTests
             Assert.Contains(words, Assert.Throws<ArgumentException>(() => SavingsLayout.Of(comparison, ChartSize.Laptop)).Message);
 
         Throws("0 columns", Columns());
-        Throws("6 columns", Columns(column, column, column, column, column, column));
+        Throws("7 columns", Columns(column, column, column, column, column, column, column));
         Throws("0 bills", Columns(column with { Bills = column.Bills with { Bills = [] } }));
         Throws("27 bills", Cases.Many(1, 27, s_january));
         Throws("column 2", Columns(column, column with { Bills = column.Bills with { Bills = [.. column.Bills.Bills.Take(11)] } }));

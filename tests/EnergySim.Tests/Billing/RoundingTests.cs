@@ -1,5 +1,7 @@
+using CsCheck;
 using EnergySim.Billing;
 using EnergySim.Tariffs;
+using EnergySim.TestData;
 
 namespace EnergySim.Tests.Billing;
 
@@ -40,4 +42,26 @@ public class RoundingTests
         // 1.012 + 0.668.
         Assert.Equal((0.668m, 1.68m), (Worked.Line(bill, "tax").Quantity, bill.Total));
     }
+
+    [Fact]
+    public void Exact_OnAnySum_IsTheDecimalRoundedToSixPlaces()
+    {
+        static void Check(double sum)
+        {
+            // Value and number of places: the slow way, as the library converts and rounds.
+            Assert.Equal(decimal.GetBits(Math.Round((decimal)sum, 6, MidpointRounding.AwayFromZero)), decimal.GetBits(BillDraft.Exact(sum)));
+        }
+
+        FixedSeed.Check(Gen.Select(Gen.Double[-1, 1], Gen.Int[-7, 10]), 20_000, c => Check(c.Item1 * Math.Pow(10, c.Item2)));
+        FixedSeed.Check(Gen.Select(Gen.Int[-3_000_000, 3_000_000], Gen.Int[0, 8]), 20_000, c => Check(c.Item1 / Math.Pow(10, c.Item2)));
+        // At, and just beside, the middle between two millionths.
+        FixedSeed.Check(Gen.Select(Gen.Int[0, 3_000_000], Gen.Int[-9, 9]), 20_000, c => Check((c.Item1 + 0.5 + (c.Item2 * 1e-3)) / 1e6));
+    }
+
+    [Fact]
+    public void Of_ToTheCent_IsTheGeneralRule() => FixedSeed.Check(Gen.Select(Gen.Int[-3_000_000, 3_000_000], Gen.Int[0, 5]), 20_000, c =>
+    {
+        decimal amount = c.Item1 / (decimal)Math.Pow(10, c.Item2);
+        Assert.Equal(decimal.GetBits(Math.Round(amount / 0.01m, MidpointRounding.AwayFromZero) * 0.01m), decimal.GetBits(BillRounding.LinesToTheCent.Of(amount)));
+    });
 }

@@ -1,13 +1,18 @@
 using System.Globalization;
 using EnergySim.Studies.WiringFit;
 
-namespace EnergySim.Cli;
+namespace EnergySim.Files;
 
 /// <summary>Prints the set-point sheet: a block a set-point, with room to write down what was read.</summary>
-internal static class SheetText
+public static class SheetText
 {
+    /// <summary>Prints a sheet.</summary>
+    /// <param name="output">Where it goes.</param>
+    /// <param name="sheet">The sheet.</param>
     public static void Write(TextWriter output, SetPointSheet sheet)
     {
+        ArgumentNullException.ThrowIfNull(output);
+        ArgumentNullException.ThrowIfNull(sheet);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Set-point sheet · {sheet.Home} · {sheet.Offer} · {sheet.Way} · {sheet.Volts:0.##} V"));
         output.WriteLine($"{char.ToUpperInvariant(sheet.Why[0])}{sheet.Why[1..]}.");
         foreach (string caution in sheet.Cautions) output.WriteLine($"! {caution}");

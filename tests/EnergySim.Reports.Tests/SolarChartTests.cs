@@ -3,9 +3,9 @@ using EnergySim.Reports.Drawing;
 using EnergySim.Studies.Solar;
 using NodaTime;
 
-namespace EnergySim.Reports.Solar;
+namespace EnergySim.Reports;
 
-public sealed class SolarLayoutTests
+public sealed class SolarChartTests
 {
     private static SolarYield Case(double scale, string home) => new()
     {

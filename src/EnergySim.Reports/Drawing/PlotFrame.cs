@@ -1,7 +1,6 @@
-using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Savings;
 
-namespace EnergySim.Reports.Outages;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>What stands around a field of curves or cells.</summary>
 internal sealed record PlotWords
@@ -14,18 +13,18 @@ internal sealed record PlotWords
     /// <summary>Names beside samples of their style.</summary>
     public IReadOnlyList<LegendLine> Legend { get; init; } = [];
 
-    /// <summary>What the vertical scale is.</summary>
+    /// <summary>What the vertical scale is; empty = there is none.</summary>
     public required string Up { get; init; }
 
-    /// <summary>What the horizontal scale is.</summary>
+    /// <summary>What the horizontal scale is; empty = there is none.</summary>
     public required string Along { get; init; }
 
     /// <summary>Small print, a sentence each.</summary>
     public required IReadOnlyList<string> Footer { get; init; }
 }
 
-/// <summary>A name beside a sample of its curve.</summary>
-internal sealed record LegendLine(string Name, BarStyle Style, bool IsDashed = false);
+/// <summary>A name beside a sample of its curve, or of its area.</summary>
+internal sealed record LegendLine(string Name, BarStyle Style, bool IsDashed = false, bool IsArea = false);
 
 /// <summary>Lays title, legend, scales and small print around a field, and collects what is drawn in it.</summary>
 internal sealed class PlotFrame
@@ -36,6 +35,9 @@ internal sealed class PlotFrame
     private readonly List<AreaMark> _areas = [];
     private readonly List<LineMark> _guides = [];
     private readonly List<CurveMark> _curves = [];
+    private readonly List<ShapeMark> _shapes = [];
+    private readonly List<BarMark> _bars = [];
+    private readonly List<SampleMark> _samples = [];
     private readonly List<TextMark> _texts = [];
 
     /// <param name="size">Size of the picture.</param>
@@ -56,13 +58,18 @@ internal sealed class PlotFrame
             top = _texts[^1].Box.Bottom;
         }
         top = Legend(top + (0.35 * Sheet.Name.SizePx), right);
-        Text(TextRole.ScaleTitle, Sheet.Scale.Shorten(words.Up, right - margin), Sheet.Scale, margin, top + (0.4 * Sheet.Name.SizePx));
+        double fieldTop = top + (0.4 * Sheet.Name.SizePx);
+        if (words.Up.Length > 0)
+        {
+            Text(TextRole.ScaleTitle, Sheet.Scale.Shorten(words.Up, right - margin), Sheet.Scale, margin, fieldTop);
+            fieldTop = _texts[^1].Box.Bottom;
+        }
         double gutter = upLabels.Max(Sheet.Scale.WidthPx) + (0.6 * Sheet.Scale.SizePx);
-        double bottom = Foot() - (0.6 * Sheet.Footer.SizePx) - (1.2 * Sheet.Scale.SizePx);
-        Text(TextRole.ScaleTitle, Sheet.Scale.Shorten(words.Along, right - margin - gutter), Sheet.Scale, right, bottom, Align.End);
+        double bottom = Foot() - (0.6 * Sheet.Footer.SizePx) - (words.Along.Length > 0 ? 1.2 * Sheet.Scale.SizePx : 0);
+        if (words.Along.Length > 0) Text(TextRole.ScaleTitle, Sheet.Scale.Shorten(words.Along, right - margin - gutter), Sheet.Scale, right, bottom, Align.End);
         AlongBottom = bottom - (0.2 * Sheet.Scale.SizePx);
         double fieldBottom = AlongBottom - (alongLines * 1.2 * Sheet.Date.SizePx) - (0.35 * Sheet.Date.SizePx) - rowsBelow;
-        Field = new Box(margin + gutter, _texts.First(t => t.Role == TextRole.ScaleTitle).Box.Bottom + (0.7 * Sheet.Scale.SizePx), right, fieldBottom);
+        Field = new Box(margin + gutter, fieldTop + (0.7 * Sheet.Scale.SizePx), right, fieldBottom);
         RowsTop = fieldBottom;
     }
 
@@ -76,12 +83,19 @@ internal sealed class PlotFrame
 
     private double AlongBottom { get; }
 
+    /// <summary>Height of the line of zero; null = the field's lower edge.</summary>
+    public double? ZeroY { get; set; }
+
     public void Area(Box box, Colour colour) => _areas.Add(new AreaMark(box, colour));
 
+    public void Shape(IReadOnlyList<(double X, double Y)> points, BarStyle style) => _shapes.Add(new ShapeMark(points, style));
+
+    public void Bar(BarMark bar) => _bars.Add(bar);
+
     /// <summary>A curve in an offer's style: its edge's colour around its fill's, so that it is told apart in grey.</summary>
-    public void Curve(IReadOnlyList<(double X, double Y)> points, BarStyle style, bool isDashed = false)
+    public void Curve(IReadOnlyList<(double X, double Y)> points, BarStyle style, bool isDashed = false, bool isThin = false)
     {
-        double width = Sheet.IsNarrow ? 3.5 : 0.3 * Sheet.Name.SizePx;
+        double width = (Sheet.IsNarrow ? 3.5 : 0.3 * Sheet.Name.SizePx) * (isThin ? 0.7 : 1);
         if (isDashed)
         {
             _curves.Add(new CurveMark(points, width * 0.5, style.Edge, IsDashed: true));
@@ -115,14 +129,18 @@ internal sealed class PlotFrame
         for (int l = 0; l < lines.Count; l++) Text(TextRole.BillDate, lines[l], Sheet.Date, x, top + (l * line), Align.Middle);
     }
 
+    /// <summary>An upright thin line of any length, over what is drawn.</summary>
+    public void Thin(double x, double top, double bottom, Colour colour) => _curves.Add(new CurveMark([(x, top), (x, bottom)], 1, colour));
+
     /// <summary>An upright thin line through the field.</summary>
-    public void Upright(double x) => _curves.Insert(0, new CurveMark([(x, Field.Top), (x, Field.Bottom)], 1, Palette.Guide));
+    public void Upright(double x) => _areas.Add(new AreaMark(new Box(x - 0.5, Field.Top, x + 0.5, Field.Bottom), Palette.Guide));
 
     public void Text(TextRole role, string text, Lettering lettering, double x, double top, Align align = Align.Start) =>
         _texts.Add(new TextMark(role, text, lettering, x, top, align));
 
     /// <param name="description">The figures in words.</param>
-    public Picture Picture(string description) => new()
+    /// <param name="zeroLine">The line that stands out; null = that of zero.</param>
+    public Picture Picture(string description, LineMark? zeroLine = null) => new()
     {
         Size = _size,
         Title = _words.Title,
@@ -130,7 +148,10 @@ internal sealed class PlotFrame
         Field = Field,
         Bands = _areas,
         Guides = _guides,
-        ZeroLine = new LineMark(Field.Left, Field.Right, Field.Bottom, 1.5, Palette.Ink),
+        ZeroLine = zeroLine ?? new LineMark(Field.Left, Field.Right, ZeroY ?? Field.Bottom, 1.5, Palette.Ink),
+        Shapes = _shapes,
+        Bars = _bars,
+        Samples = _samples,
         Curves = _curves,
         Texts = _texts,
     };
@@ -145,7 +166,8 @@ internal sealed class PlotFrame
             double width = (2.4 * em) + Sheet.Name.WidthPx(text);
             if (x > Sheet.MarginPx && x + width > right) (x, y) = (Sheet.MarginPx, y + (1.5 * em));
             double middle = y + (0.5 * Sheet.Name.HeightPx);
-            Curve([(x + 2, middle), (x + (1.8 * em), middle)], one.Style, one.IsDashed);
+            if (one.IsArea) _samples.Add(new SampleMark(_samples.Count, new Box(x + (0.5 * em), middle - (0.43 * em), x + (1.8 * em), middle + (0.43 * em)), one.Style));
+            else Curve([(x + 2, middle), (x + (1.8 * em), middle)], one.Style, one.IsDashed);
             Text(TextRole.ColumnName, text, Sheet.Name, x + (2.4 * em), y);
             x += width + (1.5 * em);
         }
@@ -156,7 +178,7 @@ internal sealed class PlotFrame
     private double Foot()
     {
         double width = _size.WidthPx - (2 * Sheet.MarginPx), line = 1.3 * Sheet.Footer.SizePx;
-        string[] lines = [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, 2))];
+        string[] lines = _size.IsPart ? [] : [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, 2))];
         double top = _size.HeightPx - (0.7 * Sheet.MarginPx) - (line * lines.Length);
         for (int i = 0; i < lines.Length; i++) Text(TextRole.Footer, lines[i], Sheet.Footer, Sheet.MarginPx, top + (i * line));
         return top;

@@ -1,0 +1,32 @@
+using EnergySim.Engine;
+using EnergySim.Tariffs;
+
+namespace EnergySim.Studies.Days;
+
+/// <summary>One column of the comparison with every flow of its run.</summary>
+internal sealed class ColumnRun
+{
+    /// <param name="home">The home.</param>
+    /// <param name="column">0 = as it is, then the offers.</param>
+    /// <exception cref="ArgumentException">There is no such column, or the offer cannot be run.</exception>
+    public ColumnRun(Home home, int column)
+    {
+        ArgumentNullException.ThrowIfNull(home);
+        if (column < 0 || column > home.Offers.Count)
+            throw new ArgumentException(FormattableString.Invariant($"There is no column {column}; they are 0 (as it is) to {home.Offers.Count}."));
+        Calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
+        Installed = Installation.Of(home with { Offers = column == 0 ? [] : [home.Offers[column - 1]] }, Calendar)[^1];
+        Ledger = Installed.Run.Ledger();
+        Prices = new MarginalPrices(Calendar);
+    }
+
+    public TariffCalendar Calendar { get; }
+
+    public Installation Installed { get; }
+
+    public Ledger Ledger { get; }
+
+    public MarginalPrices Prices { get; }
+
+    public string PeriodOf(int interval) => Calendar.Buckets[Calendar.BucketOf[interval]].Period;
+}

@@ -40,6 +40,8 @@ public static class Commands
             SolarVerb.Command(output),
             WiringVerb.Command(output),
             ImportVerb.Command(output),
+            ReportVerb.Command(output),
+            RecomputeVerb.Command(output),
             ServeVerb.Command(output, errors),
         };
         root.SetAction(_ => CompareVerb.Demo(output));

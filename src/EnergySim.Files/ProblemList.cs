@@ -6,12 +6,16 @@ internal sealed class ProblemList
     private readonly List<Problem> _kept = [];
     private readonly HashSet<Problem> _seen = [];
     private readonly List<string> _opened = [];
+    private readonly List<InputFile> _inputs = [];
 
     /// <summary>The folders from which files may be read, links followed; null = any.</summary>
     public IReadOnlyList<string>? Folders { get; init; }
 
     /// <summary>The files that were asked for, in order.</summary>
     public IReadOnlyList<string> Opened => _opened;
+
+    /// <summary>The files read so far, each once, in the order in which they were first read.</summary>
+    public IReadOnlyList<InputFile> Inputs => _inputs;
 
     public int Count => _seen.Count;
 
@@ -23,6 +27,12 @@ internal sealed class ProblemList
         Reported++;
         // A later version of a tariff reads the keys that it inherits once more.
         if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
+    }
+
+    /// <summary>Takes down a file that was read.</summary>
+    public void HasRead(InputFile file)
+    {
+        if (!_inputs.Contains(file)) _inputs.Add(file);
     }
 
     /// <summary>True when a file lies, links followed, in one of <see cref="Folders"/>; then it counts as opened.</summary>

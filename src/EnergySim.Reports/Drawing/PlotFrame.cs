@@ -178,7 +178,7 @@ internal sealed class PlotFrame
     private double Foot()
     {
         double width = _size.WidthPx - (2 * Sheet.MarginPx), line = 1.3 * Sheet.Footer.SizePx;
-        string[] lines = [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, 2))];
+        string[] lines = _size.IsPart ? [] : [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, 2))];
         double top = _size.HeightPx - (0.7 * Sheet.MarginPx) - (line * lines.Length);
         for (int i = 0; i < lines.Length; i++) Text(TextRole.Footer, lines[i], Sheet.Footer, Sheet.MarginPx, top + (i * line));
         return top;

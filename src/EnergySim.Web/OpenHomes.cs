@@ -47,8 +47,9 @@ internal sealed class OpenHomes(Library library)
         return _homes.Of($"{key}\n{StampOf(key)}", () =>
         {
             HomeReading reading = HomeFile.Read(path, tariff, library.Folders);
-            string stamp = StampOf(reading.Files);
-            lock (_lock) _stamps[key] = (reading.Files, stamp);
+            string[] files = [.. reading.Inputs.Select(i => i.Path)];
+            string stamp = StampOf(files);
+            lock (_lock) _stamps[key] = (files, stamp);
             return new OpenHome(reading, $"{key}\n{stamp}");
         });
     }

@@ -38,7 +38,7 @@ internal static class HomeownerPages
     private static Studies.Outages.OutageTerms TermsOf(OpenHome open, VisitHome visit, VisitRequest request) =>
         request.Choices.OutageStart is null ? visit.Terms with { NamedStart = open.Reading.Outage.NamedStart } : visit.Terms;
 
-    private static IReadOnlyList<(string Name, string Value)> OptionsOf(VisitRequest request, InputSet inputs)
+    private static List<(string Name, string Value)> OptionsOf(VisitRequest request, InputSet inputs)
     {
         var options = new List<(string, string)>();
         if (request.Plan is string plan) options.Add((TariffOption, inputs.Files.First(f => f.Path.EndsWith(Path.GetFileName(plan), StringComparison.Ordinal)).Name));

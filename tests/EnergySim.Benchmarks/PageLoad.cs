@@ -37,15 +37,18 @@ internal static class PageLoad
         using JsonDocument session = JsonDocument.Parse(await client.GetStringAsync("/api/v1/session").ConfigureAwait(false));
         client.DefaultRequestHeaders.Add("X-Session-Key", session.RootElement.GetProperty("key").GetString());
         Console.WriteLine($"{home}");
+        await Task.Delay(3000).ConfigureAwait(false);
         long cold = Stopwatch.GetTimestamp();
         await client.GetStringAsync("/").ConfigureAwait(false);
         await client.GetStringAsync($"/api/v1/home?file={home}").ConfigureAwait(false);
         await Ask(client, home, 0).ConfigureAwait(false);
-        Tell("first view, cold", [Stopwatch.GetElapsedTime(cold).TotalMilliseconds]);
+        Tell("first view", [Stopwatch.GetElapsedTime(cold).TotalMilliseconds]);
         for (int i = 1; i <= 60; i++) await Ask(client, home, i).ConfigureAwait(false);
         var one = new List<double>();
+        TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
         for (int i = 0; i < Dragged; i++) one.Add(await Ask(client, home, 100 + i).ConfigureAwait(false));
         Tell("one person's slider", one);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {"processor time an answer",-22} {(Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds / Dragged:0.0} ms, client included"));
         double[][] many = await Task.WhenAll(Enumerable.Range(0, People).Select(async p =>
         {
             var times = new double[Each];

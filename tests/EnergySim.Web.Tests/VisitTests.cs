@@ -56,6 +56,17 @@ public class VisitTests
         Assert.Empty(browsing.Faults);
     }
 
+    [Fact]
+    public async Task Report_OfTheHomeAsItsFilesSay_IsTheCommandLines()
+    {
+        await using Browsing browsing = await Browsing.Open();
+        await browsing.Page.ClickAsync("#take");
+        IDownload download = await browsing.Page.RunAndWaitForDownloadAsync(() => browsing.Page.ClickAsync("#take-pdf"), new PageRunAndWaitForDownloadOptions { Timeout = 180_000 });
+        string folder = Path.Combine(browsing.Served.Folder, "report");
+        AnswerApiTests.Cli("report", Path.Combine(s_profiles, "demo-home.yaml"), "--out", folder);
+        Assert.Equal(await File.ReadAllBytesAsync(Path.Combine(folder, "report-letter.pdf")), await File.ReadAllBytesAsync(await download.PathAsync()));
+    }
+
     // Each slider and switch sends its choice, and the figure that depends on it is the one the server gives for it.
     [Theory]
     [InlineData("reserve", "60", "\"reserveFraction\":0.6", "bill-1")]

@@ -40,6 +40,7 @@ public static class Commands
             SolarVerb.Command(output),
             WiringVerb.Command(output),
             ImportVerb.Command(output),
+            SweepVerb.Command(output, errors),
             ServeVerb.Command(output, errors),
         };
         root.SetAction(_ => CompareVerb.Demo(output));

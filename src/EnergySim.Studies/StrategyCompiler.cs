@@ -21,11 +21,20 @@ public static class StrategyCompiler
         ArgumentNullException.ThrowIfNull(calendar);
         if (told.Base == Steering.Planned) return told.CompilePlan(like.Plant, like.Load, solarAc, new MarginalPrices(calendar));
         told = told with { Storm = told.Storm?.WithDarkness(solarAc) };
-        bool[] peak = told is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(told.PeakPeriods) : [];
-        StrategyClock clock = StrategyClock.Of(told, like.Axis, peak, told.Events is null ? [] : calendar.InEvents());
+        StrategyClock clock = Lay(told, calendar);
         if (told.Ratchets) return ShavingRatchet.Compile(told, clock, like, calendar.WatchDemand());
         return told.AsksFacts
             ? told.Compile(like.Plant, clock, new StrategyFacts { Load = like.Load, Solar = solarAc, Prices = new MarginalPrices(calendar) })
             : told.Compile(like.Plant, clock);
+    }
+
+    /// <summary>True for a strategy whose set-points ask the plant and the clock, and neither series nor prices.</summary>
+    internal static bool AsksOnlyTheClock(Strategy told) => told.Base != Steering.Planned && !told.Ratchets && !told.AsksFacts && told.Storm?.Dark is null;
+
+    /// <summary>Lays a strategy's windows, and the plan's where it names them, onto the plan's axis.</summary>
+    internal static StrategyClock Lay(Strategy told, TariffCalendar calendar)
+    {
+        bool[] peak = told is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(told.PeakPeriods) : [];
+        return StrategyClock.Of(told, calendar.Axis, peak, told.Events is null ? [] : calendar.InEvents());
     }
 }

@@ -9,9 +9,9 @@ internal static class HomeSections
     public static Section Home { get; } = new(
         "", ["home", "zone", "load", "tariff", "batteries", "offers"], ["place", "note", "service", "wiring", "agreement", "solar", "roof", "account", "stepMinutes", "outage", "money"]);
 
-    public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval"]);
+    public static Section Load { get; } = new("profile", ["file", "column"], [.. Column, "nettedInInterval", "factor"]);
 
-    public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. Column, "inverterKw", "inverterEfficiency"]);
+    public static Section Solar { get; } = new("solar", ["file", "column", "kind"], [.. Column, "inverterKw", "inverterEfficiency", "factor"]);
 
     public static Section Roof { get; } = new(
         "roof", ["weather", "planes", "inverterKw"],

@@ -79,7 +79,7 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         }
         if (_calendar.HasWindows) SumWindows(from, boughtKw, soldKw);
         // Demand is of the import register, also where the meter nets.
-        foreach (DemandColumn column in _calendar.Demand.Columns) FindDemand(column, from, importKw);
+        for (int c = 0; c < _calendar.Demand.Columns.Count; c++) FindDemand(_calendar.Demand.Columns[c], from, importKw);
     }
 
     /// <summary>Puts the sums of one lane into their place.</summary>

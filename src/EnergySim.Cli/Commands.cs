@@ -42,6 +42,7 @@ public static class Commands
             ImportVerb.Command(output),
             ReportVerb.Command(output),
             RecomputeVerb.Command(output),
+            SweepVerb.Command(output, errors),
             ServeVerb.Command(output, errors),
         };
         root.SetAction(_ => CompareVerb.Demo(output));

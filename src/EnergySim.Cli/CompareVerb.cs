@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using EnergySim.Files;
 using EnergySim.Studies;
+using EnergySim.Studies.Sweeps;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Cli;
@@ -65,18 +65,9 @@ internal static class CompareVerb
         foreach (Installation installation in Installation.Of(home, calendar))
         {
             // Names that differ only in signs must not share a file.
-            string plain = InFileName(installation.Name), name = plain;
+            string plain = PathName.Of(installation.Name) is { Length: > 0 } written ? written : "offer", name = plain;
             for (int n = 2; !taken.Add(name); n++) name = string.Create(CultureInfo.InvariantCulture, $"{plain}-{n}");
             LedgerCsv.Write($"{stem}-{name}{ending}", installation.Run.Ledger());
         }
-    }
-
-    private static string InFileName(string name)
-    {
-        var text = new StringBuilder();
-        foreach (char c in name.ToLowerInvariant())
-            if (char.IsAsciiLetterOrDigit(c)) text.Append(c);
-            else if (text.Length > 0 && text[^1] != '-') text.Append('-');
-        return text.ToString().Trim('-') is { Length: > 0 } clean ? clean : "offer";
     }
 }

@@ -53,8 +53,6 @@ public static class ComparisonStudy
     private static ComparisonColumn Column(Home home, Installation installation, RunSums sums, TariffCalendar calendar, List<ComparisonColumn> before)
     {
         BillSet bills = Biller.Bill(MeterSums.Of(calendar, sums.Meter));
-        // Solar lost is told in the measure of the profile: AC curtailed behind an inverter fed with a DC profile was more before it.
-        double perAc = home.Solar is { IsDc: true } dc ? 1 / dc.InverterEfficiency : 1;
         return new ComparisonColumn
         {
             Name = installation.Name,
@@ -63,11 +61,10 @@ public static class ComparisonStudy
             AnnualBill = bills.Total,
             AnnualSaving = before.Count == 0 ? 0 : before[0].AnnualBill - bills.Total,
             AddedSaving = before.Count == 0 ? 0 : before[^1].AnnualBill - bills.Total,
-            OwnSupplyFraction = OwnSupply(sums),
-            EquivalentFullCycles = Cycles(installation.Run, sums),
+            OwnSupplyFraction = FlowFigures.OwnSupplyFraction(sums.Flows),
+            EquivalentFullCycles = FlowFigures.EquivalentFullCycles(installation.Run.Plant, sums.Flows),
             SolarKwh = home.Solar?.Profile.EnergyKwh ?? 0,
-            CurtailedKwh = installation.ClippedKwh + sums.Kwh(LedgerColumn.ClippedInputKw) + sums.Kwh(LedgerColumn.CurtailedDcKw)
-                + (sums.Kwh(LedgerColumn.CurtailedAcKw) * perAc),
+            CurtailedKwh = FlowFigures.CurtailedKwh(home.Solar, installation.ClippedKwh, sums.Flows),
             LimitHours = Enum.GetValues<Limit>()
                 .Where(l => sums.BoundHours(l) > 0 && (installation.Units > 0 || l is Limit.Export or Limit.Overload))
                 .ToDictionary(l => l, sums.BoundHours),
@@ -88,25 +85,6 @@ public static class ComparisonStudy
             int at = columns.FindIndex(1, c => c.Name == installation.Name);
             columns[at] = columns[at] with { IntegrityRuleCost = columns[at].AnnualBill - without };
         }
-    }
-
-    // What left the cells for the house is the sun's in the share in which the cells were charged by the sun.
-    private static double OwnSupply(RunSums sums)
-    {
-        double load = sums.Kwh(LedgerColumn.LoadKw) + sums.Kwh(LedgerColumn.StandbyKw);
-        if (load == 0) return 0;
-        double fromSun = sums.Kwh(LedgerColumn.SolarDcToCellsKw) + sums.Kwh(LedgerColumn.SolarAcToCellsKw);
-        double fromGrid = sums.Kwh(LedgerColumn.GridToCellsKw);
-        double share = fromSun + fromGrid > 0 ? fromSun / (fromSun + fromGrid) : 0;
-        double direct = sums.Kwh(LedgerColumn.SolarDcToLoadKw) + sums.Kwh(LedgerColumn.SolarAcToLoadKw);
-        return (direct + (share * sums.Kwh(LedgerColumn.CellsToLoadKw))) / load;
-    }
-
-    private static double Cycles(Run run, RunSums sums)
-    {
-        if (run.Plant.UsableKwh == 0) return 0;
-        double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
-        return given / (run.Plant.InverterEfficiency * run.Plant.DischargeEfficiency * run.Plant.UsableKwh);
     }
 
     private static List<string> NotesOf(Home home, TariffCalendar calendar, List<ComparisonColumn> columns)

@@ -1,9 +1,6 @@
+using EnergySim.Batches;
 using EnergySim.Engine;
-using EnergySim.Equipment;
-using EnergySim.Profiles;
-using EnergySim.Strategies;
 using EnergySim.Tariffs;
-using EnergySim.Wiring;
 
 namespace EnergySim.Studies;
 
@@ -36,23 +33,15 @@ public sealed record Installation
     {
         ArgumentNullException.ThrowIfNull(home);
         ArgumentNullException.ThrowIfNull(calendar);
-        WallSolar? wall = home.Solar is HomeSolar solar ? WallSolar.Of(solar) : null;
-        var all = new List<Installation>
-        {
-            new()
-            {
-                Name = AsItIs,
-                Units = 0,
-                Price = null,
-                Run = new Run(home.Load, null, wall?.Ac, Plant.Nothing, LimitsOf(home.Service, null), NoBattery(home.Load)),
-                ClippedKwh = wall?.ClippedKwh ?? 0,
-            },
-        };
+        var series = new SiteSeries(home, calendar);
+        (Variant asItIs, double clippedKwh) = series.AsItIs(home.Service);
+        var all = new List<Installation> { new() { Name = AsItIs, Units = 0, Price = null, Run = asItIs.ToRun(), ClippedKwh = clippedKwh } };
         foreach (Offer offer in home.Offers)
         {
             try
             {
-                all.Add(Offered(home, offer, wall, calendar));
+                (Variant with, clippedKwh) = series.Of(offer, home.Service);
+                all.Add(new Installation { Name = offer.Name, Units = offer.Units, Price = offer.Price, Run = with.ToRun(), ClippedKwh = clippedKwh });
             }
             catch (ArgumentException fault)
             {
@@ -60,80 +49,5 @@ public sealed record Installation
             }
         }
         return all;
-    }
-
-    private static Installation Offered(Home home, Offer offer, WallSolar? wall, TariffCalendar calendar)
-    {
-        if (offer.ReplacesSolarInverter && home.Solar is not { IsDc: true })
-            throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
-        if (offer.SplitFraction > 0 && (offer.ReplacesSolarInverter || home.Solar is not { IsDc: true }))
-            throw new ArgumentException("it splits the panels, which needs a DC solar profile and an inverter that stays.");
-        WallSolar? stays = offer.SplitFraction > 0 ? WallSolar.Of(home.Solar! with { Profile = home.Solar.Profile.Map(dc => dc * (1 - offer.SplitFraction)) }) : wall;
-        (Profile? moved, double clippedAtStrings) = offer.ReplacesSolarInverter
-            ? Strings(home.Solar!, offer.Battery)
-            : (offer.SplitFraction > 0 ? home.Solar!.Profile.Map(dc => dc * offer.SplitFraction) : null, 0);
-        SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
-        Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
-        SetPoints setPoints = SetPointsOf(home, offer, plant, wall, calendar);
-        setPoints.CheckNoCycling();
-        return new Installation
-        {
-            Name = offer.Name,
-            Units = offer.Units,
-            Price = offer.Price,
-            Run = new Run(
-                home.Load,
-                moved,
-                offer.ReplacesSolarInverter ? null : stays?.Ac,
-                plant,
-                LimitsOf(home.Service, offer.BreakerAmps),
-                setPoints),
-            ClippedKwh = offer.ReplacesSolarInverter ? clippedAtStrings : stays?.ClippedKwh ?? 0,
-        };
-    }
-
-    private static SetPoints SetPointsOf(Home home, Offer offer, Plant plant, WallSolar? wall, TariffCalendar calendar)
-    {
-        if (offer.Strategy.Base == Steering.Planned)
-        {
-            Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : wall?.Ac;
-            return offer.Strategy.CompilePlan(plant, home.Load, ac, new MarginalPrices(calendar));
-        }
-        bool[] peak = offer.Strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(offer.Strategy.PeakPeriods) : [];
-        return offer.Strategy.Compile(plant, home.Load.Axis, peak);
-    }
-
-    // A profile of unknown planes has no strings to clip one by one.
-    private static (Profile Dc, double ClippedKwh) Strings(HomeSolar solar, Battery battery)
-    {
-        if (solar.Modelled is not ModelledRoof roof || double.IsInfinity(battery.SolarInputEachKw)) return (solar.Profile, 0);
-        Profile past = roof.Output.PastInputs(battery.SolarInputEachKw, out double clippedKwh);
-        return (past, clippedKwh);
-    }
-
-    private static SiteLimits LimitsOf(Service service, double? breakerAmps)
-    {
-        double Kw(double? amps) => amps is double a ? SiteLimits.ContinuousKw(a, service.Volts) : double.PositiveInfinity;
-        return new SiteLimits
-        {
-            InverterBreakerKw = Kw(breakerAmps),
-            ImportKw = service.ImportLimitKw ?? Kw(service.MainAmps),
-            ExportKw = service.ExportLimitKw ?? double.PositiveInfinity,
-            BusbarKw = service.BusbarLimitKw ?? Kw(service.GuardedBusbarAmps),
-            RelievesImport = service.RelievesImport,
-        };
-    }
-
-    private static SetPoints NoBattery(Profile load) => SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), load.Axis.Count);
-
-    /// <summary>What the inverter on the wall makes of the roof's power.</summary>
-    internal sealed record WallSolar(Profile Ac, double ClippedKwh)
-    {
-        public static WallSolar Of(HomeSolar solar)
-        {
-            if (!solar.IsDc) return new WallSolar(solar.Profile, 0);
-            Profile ac = solar.Inverter().Convert(solar.Profile, out _, out double clippedDcKwh);
-            return new WallSolar(ac, clippedDcKwh);
-        }
     }
 }

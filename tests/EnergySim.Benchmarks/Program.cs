@@ -31,6 +31,8 @@ bench.Setup();
     ("year, ledger", bench.Ledger),
     ("plan laid on the axis", bench.Compile),
     ("strategy compiled", bench.Strategy),
+    ("strategy of every rule that asks past and prices", bench.StrategyOfForecasts),
+    ("demand shaving with a ratchet", bench.StrategyOfRatchet),
     ("bill from sums", bench.Bill),
     ("evening planner, a year", bench.Planner),
     ("bound, a year of hours", bench.BoundOfHours),

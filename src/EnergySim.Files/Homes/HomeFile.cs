@@ -31,24 +31,25 @@ public static class HomeFile
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var problems = new ProblemList { Folders = folders };
-        HomeReading? reading = Read(path, tariffPath, problems);
+        HomeReading? reading = Read(path, tariffPath, problems, HomeChanges.None);
         problems.ThrowIfAny();
         return reading!;
     }
 
-    private static HomeReading? Read(string path, string? tariffPath, ProblemList problems)
+    /// <summary>Reads a home with changes laid over its files; null, with problems added, when something does not fit.</summary>
+    internal static HomeReading? Read(string path, string? tariffPath, ProblemList problems, HomeChanges changes)
     {
-        if (YamlMap.Open(path, HomeSections.Home, problems) is not YamlMap map) return null;
+        if (YamlMap.Open(path, HomeSections.Home, problems, changes.LayOverHome) is not YamlMap map) return null;
         DateTimeZone? zone = map.Text("zone")?.Zone();
-        Tariff? tariff = map.Text("tariff") is YamlText named ? TariffFile.Read(tariffPath ?? Beside(path, named.Value), problems) : null;
+        Tariff? tariff = map.Text("tariff") is YamlText named ? changes.Tariff(tariffPath ?? Beside(path, named.Value), problems) : null;
         if (tariff is not null && zone is not null && tariff.Zone.Id != zone.Id) map.Report("tariff", $"is read on the clock of {tariff.Zone.Id}, the home is in {zone.Id}");
         var repairs = new List<string>();
         int? step = map.Text("stepMinutes")?.StepMinutes();
-        Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? ReadProfile(l, zone, step, problems, repairs) : null;
+        Profile? load = map.Map("load", HomeSections.Load) is YamlMap l && zone is not null ? changes.Profile(l, zone, step, problems, repairs) : null;
         bool netted = map.Map("load", HomeSections.Load)?.Flag("nettedInInterval", false) ?? false;
-        HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, zone, step, problems, repairs) : null;
+        HomeSolar? solar = map.Map("solar", HomeSections.Solar) is YamlMap s && zone is not null ? ReadSolar(s, m => changes.Profile(m, zone, step, problems, repairs)) : null;
         if (map.Has("solar") && map.Has("roof")) map.ReportHere("solar (a profile) and roof (planes) exclude each other");
-        else if (map.Map("roof", HomeSections.Roof) is YamlMap r && zone is not null) solar = RoofReader.Read(r, zone, load?.Axis, problems, repairs);
+        else if (map.Map("roof", HomeSections.Roof) is YamlMap r && zone is not null) solar = changes.Roof(load?.Axis, () => RoofReader.Read(r, zone, load?.Axis, problems, repairs));
         if (load is not null && solar is not null && !load.Axis.IsSameAs(solar.Profile.Axis))
             map.ReportWhole("solar", $"it has {ProfileFile.Text(solar.Profile.Axis)}, the load has {ProfileFile.Text(load.Axis)}; they must be the same (stepMinutes brings both to one step)");
         var batteries = BatteryReader.ReadAll(map);
@@ -61,7 +62,7 @@ public static class HomeFile
         Agreement? agreement = AgreementReader.Read(map, problems);
         if (wiring is not null) foreach (YamlMap offer in map.Maps("offers", HomeSections.Offer)) WiringReader.Breaker(offer, "breakerAmps");
         Account account = ReadAccount(map);
-        OutageTerms outage = new OutageReader(load, m => zone is null ? null : ReadProfile(m, zone, step, problems, repairs)).Read(map);
+        OutageTerms outage = new OutageReader(load, m => zone is null ? null : changes.Profile(m, zone, step, problems, repairs)).Read(map);
         MoneyTerms money = new MoneyReader(map, [.. map.Maps("offers", HomeSections.Offer).Select(o => o.Word("offer"))], tariff, file => TariffFile.Read(Beside(path, file), problems)).Read();
         string name = map.Name("home");
         if (problems.Count > 0) return null;
@@ -84,25 +85,14 @@ public static class HomeFile
         return new HomeReading(home, repairs) { Outage = outage, Inputs = [.. problems.Inputs] };
     }
 
-    private static Profile? ReadProfile(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
-    {
-        if (ColumnReader.Read(map) is not ProfileColumn column || map.Text("file") is not YamlText file) return null;
-        if (ProfileFile.Read(Beside(map.File, file.Value), column, zone, null, problems) is not ProfileReading reading) return null;
-        repairs.AddRange(reading.Repairs);
-        if (step is not int minutes) return reading.Profile;
-        if (reading.Profile.Axis.Count * reading.Profile.Axis.StepMinutes % minutes == 0) return reading.Profile.Resampled(minutes);
-        map.ReportHere($"its span is not a whole number of intervals of {minutes} minutes");
-        return null;
-    }
-
-    private static HomeSolar? ReadSolar(YamlMap map, DateTimeZone zone, int? step, ProblemList problems, List<string> repairs)
+    private static HomeSolar? ReadSolar(YamlMap map, Func<YamlMap, Profile?> read)
     {
         bool? isDc = map.Text("kind")?.Choice(("dc", true), ("ac", false));
         double? inverterKw = map.Number("inverterKw", Bounds.AboveZero);
         double? efficiency = map.Text("inverterEfficiency")?.Share(Bounds.Efficiency);
         if (isDc == true && !map.Has("inverterKw")) map.ReportHere("a dc profile needs inverterKw, the rating of today's inverter");
         if (isDc == false && map.Has("inverterEfficiency")) map.ReportWhole("inverterEfficiency", "an ac profile is metered behind the inverter; leave it out");
-        Profile? profile = ReadProfile(map, zone, step, problems, repairs);
+        Profile? profile = read(map);
         if (profile is null || isDc is not bool dc) return null;
         var solar = new HomeSolar { Profile = profile, IsDc = dc, InverterKw = inverterKw };
         return efficiency is double share ? solar with { InverterEfficiency = share } : solar;

@@ -9,6 +9,9 @@ public static class FileSchemas
     /// <summary>That of tariff files.</summary>
     public static string Tariff => Text("tariff.schema.json");
 
+    /// <summary>That of sweep files.</summary>
+    public static string Sweep => Text("sweep.schema.json");
+
     private static string Text(string name)
     {
         using Stream stream = typeof(FileSchemas).Assembly.GetManifestResourceStream(name)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Tariffs;
 using NodaTime;
+using YamlDotNet.RepresentationModel;
 
 namespace EnergySim.Files;
 
@@ -20,10 +21,10 @@ public static class TariffFile
     }
 
     /// <summary>Reads a tariff; null, with problems added, when it does not fit.</summary>
-    internal static Tariff? Read(string path, ProblemList problems)
+    internal static Tariff? Read(string path, ProblemList problems, Action<YamlMappingNode>? lay = null)
     {
         int before = problems.Count;
-        if (YamlMap.Open(path, TariffSections.Tariff, problems) is not YamlMap map) return null;
+        if (YamlMap.Open(path, TariffSections.Tariff, problems, lay) is not YamlMap map) return null;
         string currency = map.Word("currency", "USD");
         if (currency.Length != 3 || !currency.All(char.IsAsciiLetterUpper)) map.Report("currency", "is no ISO 4217 code such as USD");
         DateTimeZone? zone = map.Text("zone")?.Zone();

@@ -35,7 +35,19 @@ internal sealed partial class YamlMap
     public IEnumerable<string> Keys => _entries.Keys;
 
     /// <summary>Opens a file; null, with problems, when it is no YAML mapping.</summary>
-    public static YamlMap? Open(string file, Section section, ProblemList problems)
+    /// <param name="file">The file.</param>
+    /// <param name="section">Its keys.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    /// <param name="change">Changes the parsed file before it is read; null = as it stands.</param>
+    public static YamlMap? Open(string file, Section section, ProblemList problems, Action<YamlMappingNode>? change = null)
+    {
+        if (RootOf(file, problems) is not YamlMappingNode root) return null;
+        change?.Invoke(root);
+        return Of(file, "", root, section, problems);
+    }
+
+    /// <summary>The parsed mapping that a file holds; null, with problems, when it is no YAML mapping.</summary>
+    public static YamlMappingNode? RootOf(string file, ProblemList problems)
     {
         if (InputText.Read(file, problems) is not string text) return null;
         var stream = new YamlStream();
@@ -59,7 +71,7 @@ internal sealed partial class YamlMap
             problems.Add(new Problem { File = file, Rule = "the text is not YAML; a bracket or quote may be open" });
             return null;
         }
-        if (stream.Documents.Count == 1 && stream.Documents[0].RootNode is YamlMappingNode root) return Of(file, "", root, section, problems);
+        if (stream.Documents.Count == 1 && stream.Documents[0].RootNode is YamlMappingNode root) return root;
         problems.Add(new Problem { File = file, Line = 1, Rule = "the file must be one mapping of keys to values" });
         return null;
     }

@@ -39,7 +39,7 @@ internal sealed class YearSeries(Home home, MoneyTerms terms, PlanByYear plans, 
         Profile faded = solar.Profile.Scaled(now);
         SolarKwh = faded.EnergyKwh;
         SolarDc = solar.IsDc ? faded : null;
-        WallAc = Installation.WallSolar.Of(solar with { Profile = faded }).Ac;
+        WallAc = WallSolar.Of(solar with { Profile = faded }).Ac;
     }
 
     private Profile WithAdded(Profile load, int year)

@@ -156,6 +156,14 @@ public sealed class TariffCalendar
         return result;
     }
 
+    /// <summary>For each interval whether the utility calls an event.</summary>
+    public bool[] InEvents()
+    {
+        var result = new bool[Axis.Count];
+        for (int i = 0; i < result.Length; i++) result[i] = (_flags[i] & EventFlag) != 0;
+        return result;
+    }
+
     // A plan of one price all day has no dearest period.
     private bool IsDearest(Bucket bucket)
     {

@@ -11,6 +11,21 @@ public class FileSchemasTests
     [Fact]
     public void Tariff_Keys_AreThoseOfTheReader() => AssertSameKeys(FileSchemas.Tariff, TariffSections.All);
 
+    [Fact]
+    public void Sweep_Keys_AreThoseOfTheReader() => AssertSameKeys(FileSchemas.Sweep, SweepSections.All);
+
+    [Fact]
+    public void Sweep_ShippedFiles_Fit()
+    {
+        string[] files = Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "sweeps"), "*.yaml");
+        Assert.NotEmpty(files);
+        foreach (string file in files)
+        {
+            Assert.Empty(SchemaCheck.FaultsOf(FileSchemas.Sweep, File.ReadAllText(file)));
+            Assert.NotEmpty(SweepFile.Read(file).Plan.Outputs);
+        }
+    }
+
     [Theory]
     [InlineData("evening-peak.yaml")]
     [InlineData("every-mechanic.yaml")]

@@ -1,0 +1,62 @@
+using System.Globalization;
+using EnergySim.Reports.Drawing;
+using EnergySim.Studies.Sweeps;
+
+namespace EnergySim.Reports.Sweeps;
+
+/// <summary>An output over two inputs: a cell a variant, green above zero and clay below, deeper the farther, and the line where it is zero.</summary>
+internal static class ContourChart
+{
+    public static Picture Of(OutputMatters output, ChartSize size)
+    {
+        BreakEvenContour contour = output.Contour!;
+        string[] ups = [.. contour.UpAt.Select(SweepWords.Number)];
+        string lead = contour.Zero.Count > 0 ? "Green: above zero. Clay: below. The line: zero, where it begins to pay."
+            : contour.Output.SelectMany(r => r).All(v => !(v < 0)) ? "Nowhere below zero in this range." : "Nowhere above zero in this range.";
+        var frame = new PlotFrame(size, new PlotWords
+        {
+            Title = SweepWords.Title(output, $"{contour.Along} and {contour.Up}"),
+            Lead = $"{SweepWords.Figure(output.Column)}. {lead}",
+            Up = Lettering.Clean(contour.Up),
+            Along = Lettering.Clean(contour.Along),
+            Footer = SweepWords.Foot(output, "Between the values of the grid the line is drawn straight."),
+        }, ups);
+        Box field = frame.Field;
+        IReadOnlyList<double> x = contour.AlongAt, y = contour.UpAt;
+        double width = field.Width / x.Count, height = field.Height / y.Count;
+        double most = contour.Output.SelectMany(r => r).Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(1).Max();
+        Lettering figure = frame.Sheet.BillAmount;
+        bool writes = contour.Output.SelectMany(r => r).Max(v => figure.WidthPx(SweepWords.Number(v))) < width - 8 && height > 1.6 * figure.HeightPx;
+        int every = Math.Max(1, (int)Math.Ceiling(x.Max(v => frame.Sheet.Date.WidthPx(SweepWords.Number(v))) * 1.3 / width)), everyUp = Math.Max(1, (int)Math.Ceiling(1.3 * frame.Sheet.Scale.HeightPx / height));
+        for (int r = 0; r < y.Count; r++)
+        {
+            double top = field.Bottom - ((r + 1) * height);
+            if (r % everyUp == 0) frame.Up(top + (height / 2), ups[r], withGuide: false);
+            for (int c = 0; c < x.Count; c++)
+            {
+                double value = contour.Output[r][c], left = field.Left + (c * width);
+                if (!double.IsFinite(value)) continue;
+                double depth = most > 0 ? Math.Abs(value) / most : 0;
+                Colour ground = Palette.Shade(value < 0 ? Palette.FourthOffer.Fill : Palette.OneBattery.Fill, 0.15 + (0.85 * depth));
+                frame.Area(new Box(left, top, left + width, top + height).Inset(0.5), ground);
+                if (writes) frame.Text(TextRole.BillAmount, SweepWords.Number(value).Replace("-", "−", StringComparison.Ordinal), figure with { Colour = Palette.InkOn(ground) }, left + (width / 2), top + (height / 2) - (figure.HeightPx / 2), Align.Middle);
+            }
+        }
+        for (int c = 0; c < x.Count; c += every) frame.Along(field.Left + ((c + 0.5) * width), SweepWords.Number(x[c]));
+        // Values stand in the middle of their cells.
+        double Across(double value) => field.Left + ((PlaceOf(x, value) + 0.5) * width);
+        double Upwards(double value) => field.Bottom - ((PlaceOf(y, value) + 0.5) * height);
+        foreach (((double Along, double Up) from, (double Along, double Up) to) in contour.Zero)
+            frame.Curve([(Across(from.Along), Upwards(from.Up)), (Across(to.Along), Upwards(to.Up))], Palette.AsItIs);
+        return frame.Picture(string.Join(' ', y.Select((up, r) => string.Create(CultureInfo.InvariantCulture,
+            $"{Lettering.Clean(contour.Up)} {up:0.####}: {string.Join(", ", contour.Output[r].Select(SweepWords.Number))}."))));
+    }
+
+    // A value's place among rising values, between two of them in proportion.
+    private static double PlaceOf(IReadOnlyList<double> values, double value)
+    {
+        int below = 0;
+        while (below < values.Count - 2 && values[below + 1] <= value) below++;
+        return below + ((value - values[below]) / (values[below + 1] - values[below]));
+    }
+}

@@ -17,7 +17,7 @@ internal static class FrontierChart
         string[] labels = [.. money.Ticks.Select(money.Label)];
         var frame = new PlotFrame(size, new PlotWords
         {
-            Title = $"{Lettering.Clean(frontier.Home)}, {Lettering.Clean(offer.Name)}: money or hours",
+            Title = $"Money or hours · {Lettering.Clean(offer.Name)} · {Lettering.Clean(frontier.Home)}",
             Lead = Advice(frontier, offer),
             Legend = [new LegendLine("nine outages in ten last", style), new LegendLine("half the outages last", style, IsDashed: true)],
             Up = $"saved a year, {frontier.Currency}",

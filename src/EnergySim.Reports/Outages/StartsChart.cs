@@ -18,7 +18,7 @@ internal static class StartsChart
         string[] classes = ["under 2 h", "2–8 h", "8–24 h", "24–72 h", "72 h and more"];
         var frame = new PlotFrame(size, new PlotWords
         {
-            Title = $"{Lettering.Clean(result.Home)}, {Lettering.Clean(offer.Name)}: when the grid may fail",
+            Title = $"When the grid may fail · {Lettering.Clean(offer.Name)} · {Lettering.Clean(result.Home)}",
             Lead = "What half the outages that begin in a month at an hour last, hours; the darker, the shorter.",
             Legend = [.. classes.Select((name, i) => new LegendLine(name, new BarStyle(s_colours[i], Palette.AsItIs.Edge, Hatch.None, Palette.Paper)))],
             Up = "month of the start",

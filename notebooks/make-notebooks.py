@@ -34,7 +34,7 @@ def cells(sample):
 
 def notebook(sample):
     made = []
-    references = "\n".join(f'#r "../{path}"' for path in LOAD.values()) + '\n#r "nuget: NodaTime, 3.3.7"\n#r "nuget: YamlDotNet, 18.1.0"\n#r "nuget: CsvHelper, 33.1.0"\n#r "nuget: Parquet.Net, 6.1.0"'
+    references = "\n".join(f'#r "../{path}"' for path in LOAD.values()) + '\n#r "nuget: NodaTime, 3.3.7"\n#r "nuget: YamlDotNet, 18.1.0"\n#r "nuget: CsvHelper, 33.1.0"\n#r "nuget: Parquet.Net, 6.1.0"\nusing System.IO;'
     for at, (kind, text) in enumerate([("code", references)] + cells(sample)):
         cell = {"cell_type": kind, "id": f"cell-{at}", "metadata": {}, "source": text.splitlines(keepends=True)}
         if kind == "code":

@@ -22,9 +22,9 @@ SweepTable Swept(string text)
 
 //# How much of the spread each input stands for: first-order and total Sobol indices, with the band in which nine in ten resamples lie.
 
-SweepTable spread = Swept($$"""
+SweepTable spread = Swept($$$"""
     sweep: What moves the second battery
-    homes: {{root}}/profiles/demo-home.yaml
+    homes: {{{root}}}/profiles/demo-home.yaml
     design: sobol-indices
     points: 64
     seed: 11
@@ -41,9 +41,9 @@ foreach (SobolIndex index in indices.Inputs)
 
 //# Where its present value is zero: the price a unit and the growth of energy prices.
 
-SweepTable grown = Swept($$"""
+SweepTable grown = Swept($$$"""
     sweep: Price and growth
-    homes: {{root}}/profiles/demo-home.yaml
+    homes: {{{root}}}/profiles/demo-home.yaml
     inputs:
       - {input: stepMinutes, list: 60}
       - {input: offers.two-batteries.price, name: price, list: [6000, 9000, 12000, 15000]}

@@ -7,6 +7,7 @@
 //# An invented street: the demo home with its use of energy scaled, under two invented plans. Every figure is a computation on invented
 //# data, not a promise.
 
+using EnergySim;
 using EnergySim.Files;
 using EnergySim.Studies;
 using EnergySim.Studies.Sweeps;

@@ -18,7 +18,7 @@ internal static class DependenceChart
             Legend = [new LegendLine("mean", Palette.OneBattery), new LegendLine("a tenth lie below, a tenth above", Palette.OneBattery, IsDashed: true)],
             Up = SweepWords.Figure(output.Column),
             Along = Lettering.Clean(dependence.Input),
-            Footer = SweepWords.Foot(output, "Other inputs may move with chance alone: this is what was seen, not why."),
+            Footer = SweepWords.Foot(output, "Mean and tenths over all that the other inputs were in this sweep."),
         }, [.. up.Ticks.Select(up.Label)]);
         Box field = frame.Field;
         double X(double value) => field.Left + (field.Width * along.ShareOf(value));

@@ -22,7 +22,7 @@ public static class StrategyCompiler
         if (told.Base == Steering.Planned) return told.CompilePlan(like.Plant, like.Load, solarAc, new MarginalPrices(calendar));
         told = told with { Storm = told.Storm?.WithDarkness(solarAc) };
         StrategyClock clock = Lay(told, calendar);
-        if (told.Ratchets) return ShavingRatchet.Compile(told, clock, like, calendar);
+        if (told.Ratchets) return ShavingRatchet.Compile(told, clock, like, calendar.WatchDemand());
         return told.AsksFacts
             ? told.Compile(like.Plant, clock, new StrategyFacts { Load = like.Load, Solar = solarAc, Prices = new MarginalPrices(calendar) })
             : told.Compile(like.Plant, clock);

@@ -139,7 +139,8 @@ public sealed class SweepHomes
         if (_plan.Inputs[input].Multiplies) return "1";
         if (YamlMap.RootOf(file, new ProblemList()) is not YamlMappingNode root) return null;
         IReadOnlyList<YamlPlace> places = YamlPath.Find(root, change.Within, out _);
-        return places.Select(p => p.Value?.Value).Distinct().Count() == 1 ? places[0].Value?.Value : null;
+        string? own = places.Select(p => p.Value?.Value).Distinct().Count() == 1 ? places[0].Value?.Value : null;
+        return own ?? (_paths[input] is ["load" or "solar", "factor"] ? "1" : null);
     }
 
     private string TariffFileOf(int home, int tariff)

@@ -55,10 +55,13 @@ internal sealed class RowField
                 var box = new Box(X(Math.Min(from, to)), bar + (b * each), X(Math.Max(from, to)), bar + (b * each) + (0.9 * each));
                 if (box.Width > 0) _frame.Bar(new BarMark(b, r, box, style));
                 // Where one bar ends the next begins.
-                if (_isChain && r + 1 < _rows.Count) _frame.Thin(X(to), box.Bottom, box.Top + pitch, Palette.QuietInk);
+                if (!_isChain || r + 1 == _rows.Count) continue;
+                // No line through words.
+                _frame.Thin(X(to), box.Bottom, isBeside ? box.Top + pitch : top + pitch, Palette.QuietInk);
             }
+            if (!isBeside && row.Bars.Count > 0) _frame.Thin(X(0), bar - (0.05 * pitch), bar + (each * row.Bars.Count), Palette.Ink);
         }
-        _frame.Thin(X(0), all.Top, all.Bottom, Palette.Ink);
+        if (isBeside) _frame.Thin(X(0), all.Top, all.Bottom, Palette.Ink);
         return _frame.Picture(description, new LineMark(all.Left, all.Right, all.Bottom, 1, Palette.Guide));
 
         Lettering Of(Row row) => row.IsBold ? sheet.Date with { IsBold = true } : sheet.Date;

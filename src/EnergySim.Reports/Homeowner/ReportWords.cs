@@ -61,6 +61,8 @@ internal sealed class ReportWords
 
     public static string At(LocalDateTime at) => at.ToString("d MMMM uuuu, HH:mm", CultureInfo.InvariantCulture);
 
+    public static string ShortAt(LocalDateTime at) => at.ToString("d MMM uuuu HH:mm", CultureInfo.InvariantCulture);
+
     /// <summary>A name at the beginning of a sentence.</summary>
     public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EnergySim.Studies.Findings;
+using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.WiringFit;
 using EnergySim.Wiring;
 
@@ -49,7 +50,7 @@ internal static class TrustPage
             facts.Add(("Sun you sell", years.Disclosure.ExportRegime));
             facts.Add(("Growth", years.Disclosure.Growth));
             facts.Add(("Outages start with", years.Disclosure.StartOfOutageCharge));
-            facts.Add(("Range", string.Join(" ", years.Headlines.Select(h => h.Text))));
+            facts.AddRange(years.Offers.Select(o => ($"Range, {Drawing.Lettering.Clean(o.Name)}", Range(told, o, years.Terms.HorizonYears))));
             facts.Add(("Range is of", years.Disclosure.Band));
         }
         else
@@ -67,6 +68,16 @@ internal static class TrustPage
         }
         facts.AddRange(told.Findings.Repairs.Select(r => ("Reading the files", r)));
         return facts;
+    }
+
+    private static string Range(ReportWords told, LifetimeOffer offer, int horizon)
+    {
+        string Between(Band band) => $"{told.Rough.About((decimal)band.Likely)} ({told.Rough.Bare((decimal)band.Low)} to {told.Rough.Bare((decimal)band.High)})";
+        string payback = offer.Indicators is null ? "no price is stated"
+            : offer.Bands.EarliestPaybackYears is double earliest
+                ? $"it has paid for itself after {Rough.Years(earliest, horizon)} at best, {Rough.Years(offer.Bands.LatestPaybackYears, horizon)} at worst"
+                : string.Create(CultureInfo.InvariantCulture, $"it has not paid for itself within {horizon} years even at best");
+        return string.Create(CultureInfo.InvariantCulture, $"saves {Between(offer.Bands.FirstYearSaving)} in the first year and {Between(offer.Bands.TotalSaving)} in {horizon} years; {payback}");
     }
 
     private static string Wiring(ReportWords told, int offer)

@@ -39,13 +39,13 @@ internal static class WorstDaysPage
     private static string Story(ReportWords told, OfferOutages offer, int index)
     {
         NamedOutage named = offer.Named;
-        string start = string.Create(CultureInfo.InvariantCulture, $"{told.Names[index + 1]} starts with {named.StartKwh:0.0} of {named.HighestKwh:0.#} kWh");
-        if (named.FirstUnservedHours is not double first) return $"{start} and runs everything to the end.";
+        string start = string.Create(CultureInfo.InvariantCulture, $"{told.Names[index + 1]}: {named.StartKwh:0.0} of {named.HighestKwh:0.#} kWh are stored when it begins.");
+        if (named.FirstUnservedHours is not double first) return $"{start} Everything runs to the end.";
         double unserved = named.Ledger.Sums.Kwh(LedgerColumn.UnservedKw);
         string back = named.RecoversHours is double hours
-            ? string.Create(CultureInfo.InvariantCulture, $" It first runs the house again after {hours:0} hours.") : named.FirstDarkHours is null ? "" : " It does not come back by itself before the grid does.";
-        string lasts = first < 0.75 ? "falls short within the hour" : $"runs everything for {Rough.Hours(first)}";
-        return string.Create(CultureInfo.InvariantCulture, $"{start} and {lasts}. In all, {unserved:0.0} kWh are missing.{back}");
+            ? string.Create(CultureInfo.InvariantCulture, $" It runs the house again after {hours:0} hours.") : named.FirstDarkHours is null ? "" : " It does not come back by itself before the grid does.";
+        string lasts = first < 0.75 ? "Power falls short within the hour" : $"Everything runs for {Rough.Hours(first)}";
+        return string.Create(CultureInfo.InvariantCulture, $"{start} {lasts}; in all, {unserved:0.0} kWh are missing.{back}");
     }
 
     private static List<TableRow> Lasted(OutageResult outages) =>
@@ -61,7 +61,7 @@ internal static class WorstDaysPage
 
     private static IEnumerable<TableRow> Rows(OutageResult outages, int count) => Enumerable.Range(0, count).Select(r => new TableRow(
         s_places[r],
-        [.. outages.Offers.Select(o => r < o.Worst.Count ? $"{ReportWords.At(o.Worst[r].At)}: {Rough.Hours(o.Worst[r].LastingHours, o.Any.HorizonHours)}" : "–")]));
+        [.. outages.Offers.Select(o => r < o.Worst.Count ? $"{ReportWords.ShortAt(o.Worst[r].At)}: {Rough.Hours(o.Worst[r].LastingHours, o.Any.HorizonHours)}" : "–")]));
 
     private static List<TableRow> Worst(ReportWords told, OutageResult outages) => [.. Rows(outages, Count(told))];
 }

@@ -65,7 +65,7 @@ internal sealed class BandLayout(LifetimeFrame frame)
         double name = sheet.BillAmount.HeightPx * 1.15;
         string shares = index == 0 ? "" : " · " + string.Join(" and ", _bands.Select(b => CauseOf(b, cause).Share.ToString("0 %", CultureInfo.InvariantCulture)));
         var label = sheet.Date with { IsBold = index == 0 };
-        frame.Add(TextRole.ScaleTitle, label.Shorten(cause + shares, row.Width), label, row.Left + 4, row.Top + 2);
+        frame.Add(TextRole.ScaleTitle, label.Shorten(cause, row.Width - label.WidthPx(shares)) + shares, label, row.Left + 4, row.Top + 2);
         // Guides lie behind the bars only, so that no line crosses the words.
         foreach (decimal tick in _scale.Ticks)
         {

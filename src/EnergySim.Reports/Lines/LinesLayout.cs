@@ -45,7 +45,7 @@ internal sealed class LinesLayout
     private IEnumerable<DifferenceLine> Shown()
     {
         IReadOnlyList<DifferenceLine> all = _lines.Difference.Lines;
-        int most = Math.Clamp((_size.HeightPx - 220) / (_size.WidthPx < 560 ? 28 : 34), 4, 24);
+        int most = Math.Clamp((_size.HeightPx - 220) / (_size.WidthPx < 560 ? 32 : 34), 4, 24);
         if (all.Count <= most) return all;
         var large = all.OrderByDescending(l => Math.Max(Math.Abs(l.Before), Math.Abs(l.After))).Take(most - 1).ToHashSet();
         DifferenceLine[] small = [.. all.Where(l => !large.Contains(l))];

@@ -22,7 +22,7 @@ internal static class FrontierChart
             Legend = [new LegendLine("nine outages in ten last", style), new LegendLine("half the outages last", style, IsDashed: true)],
             Up = $"saved a year, {frontier.Currency}",
             Along = "hours lasted",
-            Footer = [.. frontier.Note.Length > 0 ? new[] { Lettering.Clean(frontier.Note) } : [], "Each point is a reserve, from 0 to 100 %. Each outage starts with what the everyday run holds. A computation on these data, not a promise. Nobody should rely on it for medical equipment."],
+            Footer = [.. frontier.Note.Length > 0 ? new[] { Lettering.Clean(frontier.Note) } : [], "Each point is a reserve, from 0 to 100 %. Each outage starts with what the everyday run holds.", "A computation on these data, not a promise. Nobody should rely on it for medical equipment."],
         }, labels);
         Box field = frame.Field;
         double X(double hours) => field.Left + (field.Width * hours / (double)along.Highest);

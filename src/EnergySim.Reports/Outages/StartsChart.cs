@@ -38,7 +38,7 @@ internal static class StartsChart
                 int kind = Array.FindIndex(s_ends, end => hours < end);
                 double left = field.Left + (h * width);
                 frame.Area(new Box(left, top, left + width, top + height).Inset(0.75), s_colours[kind]);
-                if (figure.SizePx < 7 || height < figure.HeightPx) continue;
+                if (figure.SizePx < 9.5 || height < figure.HeightPx) continue;
                 // Cut, not rounded: so long they last.
                 double shown = hours < 10 ? Math.Floor(hours * 10) / 10 : Math.Floor(hours);
                 string text = (hours >= offer.Any.HorizonHours ? "≥" : "") + shown.ToString("0.#", CultureInfo.InvariantCulture);

@@ -55,13 +55,13 @@ internal sealed class PdfPainter(XGraphics graphics) : IPainter
         graphics.DrawString(mark.Text, font, BrushOf(mark.Lettering.Colour), new XPoint(mark.AnchorX, mark.BaselineY), format);
     }
 
-    // The strokes of every tile that the box touches, in one path, clipped.
+    // The strokes of every tile that the box touches, clipped. One by one: the library joins the lines of a path.
     private void Hatched(Box box, BarStyle style, Action clip)
     {
         if (HatchTile.Of(style.Hatch) is not HatchTile tile || box.Width <= 0 || box.Height <= 0) return;
         XGraphicsState state = graphics.Save();
         clip();
-        var path = new XGraphicsPath();
+        var pen = new XPen(ColourOf(style.HatchColour), tile.StrokePx) { LineCap = XLineCap.Round };
         double side = tile.SidePx;
         for (double x = Math.Floor(box.Left / side) * side; x < box.Right; x += side)
         {
@@ -69,13 +69,11 @@ internal sealed class PdfPainter(XGraphics graphics) : IPainter
             {
                 foreach ((double x1, double y1, double x2, double y2) in tile.Strokes)
                 {
-                    path.StartFigure();
                     // A stroke without length is a dot; readers leave out those of no length at all.
-                    path.AddLine(x + x1, y + y1, x + x2 + (x1 == x2 && y1 == y2 ? 0.01 : 0), y + y2);
+                    graphics.DrawLine(pen, x + x1, y + y1, x + x2 + (x1 == x2 && y1 == y2 ? 0.01 : 0), y + y2);
                 }
             }
         }
-        graphics.DrawPath(new XPen(ColourOf(style.HatchColour), tile.StrokePx) { LineCap = XLineCap.Round }, path);
         graphics.Restore(state);
     }
 

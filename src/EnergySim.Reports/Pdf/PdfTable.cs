@@ -20,10 +20,10 @@ internal sealed class PdfTable
     {
         (_table, _sheet) = (table, sheet);
         int columns = table.Heads.Count;
-        _names = sheet.TextPt * (columns <= 2 ? 0.44 : columns == 3 ? 0.34 : 0.26);
-        _column = (sheet.TextPt - _names) / columns;
         _text = PageSheet.Plain with { SizePx = columns <= 3 ? 9.5 : 8 };
         _bold = _text with { IsBold = true };
+        _names = Math.Clamp(table.Rows.Max(r => _bold.WidthPx(r.Name)) + 10, 0.15 * sheet.TextPt, sheet.TextPt * (columns <= 2 ? 0.46 : columns == 3 ? 0.34 : 0.26));
+        _column = (sheet.TextPt - _names) / columns;
     }
 
     public double Height => PdfTexts.LineHeight(PageSheet.Heading) + HeadHeight + _table.Rows.Sum(RowHeight);

@@ -30,7 +30,8 @@ internal static class IndicesChart
         double height = field.Height / inputs.Length, thick = Math.Min(0.34 * height, 22);
         foreach (double tick in scale.Ticks)
         {
-            frame.Upright(X(tick));
+            // Behind the bars, so that no line crosses their words.
+            frame.Area(new Box(X(tick) - 0.5, field.Top, X(tick) + 0.5, field.Bottom), Palette.Guide);
             frame.Along(X(tick), scale.Label(tick));
         }
         for (int i = 0; i < inputs.Length; i++)

@@ -1,5 +1,5 @@
 using EnergySim.Strategies;
-using EnergySim.Tariffs;
+using EnergySim.Time;
 
 namespace EnergySim.Engine;
 
@@ -14,16 +14,15 @@ public static class ShavingRatchet
     /// <param name="strategy">A demand-shaving strategy that ratchets.</param>
     /// <param name="clock">Its windows on the axis.</param>
     /// <param name="like">The plant, its wiring and its series; its set-points are not asked. Walked from the reserve up.</param>
-    /// <param name="calendar">The plan: bills, and the hours in which demand counts.</param>
+    /// <param name="watch">Bills, and the intervals in which demand counts.</param>
     /// <exception cref="ArgumentException">The strategy does not ratchet, has a rule that asks the past or prices, or the clock was laid for other windows.</exception>
-    public static SetPoints Compile(Strategy strategy, StrategyClock clock, Run like, TariffCalendar calendar)
+    public static SetPoints Compile(Strategy strategy, StrategyClock clock, Run like, DemandWatch watch)
     {
         ArgumentNullException.ThrowIfNull(strategy);
         ArgumentNullException.ThrowIfNull(like);
-        ArgumentNullException.ThrowIfNull(calendar);
+        ArgumentNullException.ThrowIfNull(watch);
         if (!strategy.Ratchets || strategy.Base != Steering.DemandShaving || strategy.AsksFacts) throw new ArgumentException("Only demand shaving by itself ratchets.", nameof(strategy));
         RowRules rules = strategy.RulesFor(like.Plant, clock);
-        DemandWatch watch = DemandWatch.Of(calendar);
         var rows = new List<SetPointRow>();
         var index = new Dictionary<(Situation, double), int>();
         var picks = new int[like.Axis.Count];

@@ -1,3 +1,4 @@
+using System.Globalization;
 using EnergySim.Files;
 using EnergySim.Reports;
 using EnergySim.Studies;
@@ -44,15 +45,15 @@ internal static class ChartKinds
         new("causes", "where an offer's saving comes from", Causes),
         new("lines", "the bills line by line, as it is and with an offer", Lines),
         new("day", "one day hour by hour (--date)", Day),
-        new("average-day", "the mean of all days, or of a month's (--month)", (reading, wish) => DayChart.Of(DayStudy.Average(reading.Home, Column(reading.Home, wish), wish.Month), wish.Size)),
+        new("average-day", "the mean of all days, or of a month's (--month)", AverageDay),
         new("sun-months", "the sun on the roof by month and hour", (reading, wish) => SolarChart.Of(SolarStudy.Of(reading.Home), wish.Size)),
-        .. Enum.GetValues<MonthFigure>().Select(f => new ChartKind(MonthChart.NameOf(f), MonthChart.WordsOf(f), (reading, wish) => MonthChart.Of(MonthHours.Of(reading.Home, Column(reading.Home, wish)), f, wish.Size))),
+        .. Enum.GetValues<MonthFigure>().Select(f => new ChartKind(MonthChart.NameOf(f), MonthChart.WordsOf(f), (reading, wish) => Months(reading, wish, f))),
         new("stored", "what is stored through the home file's outage", (reading, wish) => Outage(reading, wish, "stored-energy")),
         new("lasting", "how many outages are lasted how long", (reading, wish) => Outage(reading, wish, "lasting")),
         new("starts", "what half the outages last, by month and hour of their start", (reading, wish) => Outage(reading, wish, "starts")),
         new("reserve", "money against hours as the reserve changes", (reading, wish) => Outage(reading, wish, "reserve")),
-        new("cash", "what is out and what comes back over the years", (reading, wish) => LifetimeCharts.CashOf(LifetimeStudy.Of(reading.Home, reading.Outage), wish.Size)),
-        new("band", "what could make the years' worth more or less", (reading, wish) => LifetimeCharts.BandOf(LifetimeStudy.Of(reading.Home, reading.Outage), wish.Size)),
+        new("cash", "what is out and what comes back over the years", (reading, wish) => LifetimeCharts.CashOf(Years(reading), wish.Size)),
+        new("band", "what could make the years' worth more or less", (reading, wish) => LifetimeCharts.BandOf(Years(reading), wish.Size)),
         new("ways", "ways to connect an offer compared", Ways),
     ];
 
@@ -70,6 +71,14 @@ internal static class ChartKinds
     private static NamedChart Day(HomeReading reading, ChartWish wish) => wish.Date is LocalDate date
         ? DayChart.Of(DayStudy.Of(reading.Home, Column(reading.Home, wish), date), wish.Size)
         : throw new ArgumentException("--kind day needs --date, such as 2025-07-15.");
+
+    private static NamedChart AverageDay(HomeReading reading, ChartWish wish) =>
+        DayChart.Of(DayStudy.Average(reading.Home, Column(reading.Home, wish), wish.Month), wish.Size);
+
+    private static NamedChart Months(HomeReading reading, ChartWish wish, MonthFigure figure) =>
+        MonthChart.Of(MonthHours.Of(reading.Home, Column(reading.Home, wish)), figure, wish.Size);
+
+    private static LifetimeResult Years(HomeReading reading) => LifetimeStudy.Of(reading.Home, reading.Outage);
 
     private static NamedChart Outage(HomeReading reading, ChartWish wish, string name)
     {
@@ -96,7 +105,7 @@ internal static class ChartKinds
         if (wish.Offer is not string asked) return home.Offers.Count;
         string[] names = [Installation.AsItIs, .. home.Offers.Select(o => o.Name)];
         int column = Array.FindIndex(names, n => n.Equals(asked, StringComparison.OrdinalIgnoreCase));
-        if (column < 0 && int.TryParse(asked, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number) && number < names.Length) column = number;
+        if (column < 0 && int.TryParse(asked, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number < names.Length) column = number;
         return column >= 0 ? column : throw new ArgumentException($"--offer: \"{asked}\" is none of {string.Join(", ", names)}.");
     }
 }

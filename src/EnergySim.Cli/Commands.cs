@@ -40,6 +40,8 @@ public static class Commands
             SolarVerb.Command(output),
             WiringVerb.Command(output),
             ImportVerb.Command(output),
+            ReportVerb.Command(output),
+            RecomputeVerb.Command(output),
             SweepVerb.Command(output, errors),
             ServeVerb.Command(output, errors),
         };

@@ -43,7 +43,7 @@ internal static class ServeVerb
         using var end = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         await using PageServer server = await PageServer.Start(options, cancel).ConfigureAwait(false);
         await output.WriteLineAsync($"The page: {server.Uri}").ConfigureAwait(false);
-        await output.WriteLineAsync($"Homes in {Path.GetFullPath(options.Folder)}; the demo beside them. Ctrl+C ends it.").ConfigureAwait(false);
+        await output.WriteLineAsync($"Homes in {options.Folder}; the demo beside them. Ctrl+C ends it.").ConfigureAwait(false);
         if (seconds is double most) end.CancelAfter(TimeSpan.FromSeconds(most));
         await server.WaitForEnd(end.Token).ConfigureAwait(false);
         return Commands.Done;

@@ -20,19 +20,32 @@ internal static class StrategiesText
         (Steering.Planned, "planned", "Each day is planned at its start, on like days of the past and the rate sheet: buy cheap, use dear, and never more than is needed."),
     ];
 
+    private static readonly (string Key, string Sentence)[] s_rules =
+    [
+        ("overnight", "The grid charges it in a window of every night, to a level or to what like days lead one to expect."),
+        ("keepsForDearest", "Where its energy will not last through the peak, the dearest hours are served first."),
+        ("ratchets", "A demand that could not be held is paid for, so until the bill ends it holds that one."),
+        ("sell", "It sells in a window of every day, down to a level."),
+        ("sellsByPrice", "It sells in hours that pay better than every use until it is filled again, and filling up costs less."),
+        ("events", "It is filled before the hours of the utility's events and serves the house within them."),
+        ("storm", "It is filled and held ahead of named storms, or of dark days in a row."),
+        ("rule", "It keeps an agreement's rule: charge only from solar, or never export."),
+    ];
+
     public static void Write(
-        TextWriter output, Home home, StrategyComparison strategies, IReadOnlyList<SavingCauses> causes, IReadOnlyList<BoundQuote> bounds, LocalDate week)
+        TextWriter output, StrategyComparison strategies, IReadOnlyList<SavingCauses> causes, IReadOnlyList<BoundQuote> bounds, LocalDate week)
     {
         output.WriteLine($"{strategies.Home} · what the battery can be told to do");
         output.WriteLine();
         foreach ((_, string name, string sentence) in s_words) output.WriteLine($"  {name,-15} {sentence}");
-        output.WriteLine("  Besides each: overnight charging, selling in a window, storm preparation, and an agreement's rule (charge only from solar, or never export).");
+        output.WriteLine("  besides, by their keys in a home file:");
+        foreach ((string key, string sentence) in s_rules) output.WriteLine($"  {key,-15} {sentence}");
         for (int o = 0; o < strategies.Offers.Count; o++)
         {
             output.WriteLine();
             WriteResults(output, strategies, strategies.Offers[o], bounds.Count > 0 ? bounds[o] : null);
             WriteCauses(output, causes[o], strategies.Currency);
-            WriteWeek(output, home, strategies.Offers[o], week);
+            WriteWeek(output, WantedWeek.Of(strategies.Home, strategies.Offers[o].Name, strategies.Offers[o].Results[0].Run, week));
         }
         output.WriteLine();
         Output.WriteNotes(output,
@@ -65,8 +78,13 @@ internal static class StrategiesText
     {
         Strategy s = result.Strategy;
         string name = s_words.First(w => w.Steering == s.Base).Name;
-        if (s.Overnight is not null) name += ", overnight charging";
+        if (s.KeepsForDearest) name += ", dearest hours first";
+        if (s.Ratchets) name += ", with a ratchet";
+        if (s.Overnight is not null) name += s.Overnight.LikeDays > 0 ? ", charged overnight as expected" : ", overnight charging";
         if (s.Sale is not null) name += ", selling";
+        if (s.SellsByPrice) name += ", selling by price";
+        if (s.Events is not null) name += ", filled for events";
+        if (s.Storm is not null) name += ", filled for storms";
         if (s.Integrity == IntegrityRule.SolarOnly) name += ", charged only from solar";
         if (s.Integrity == IntegrityRule.NeverExports) name += ", never exporting";
         return result.IsOwn ? name + " (the offer's)" : name;
@@ -82,11 +100,11 @@ internal static class StrategiesText
         Output.WriteTable(output, table);
     }
 
-    private static void WriteWeek(TextWriter output, Home home, OfferStrategies offer, LocalDate first)
+    private static void WriteWeek(TextWriter output, WantedWeek week)
     {
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  set-points of the week from {first:uuuu-MM-dd}, each sign a half-hour"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  set-points of the week from {week.First:uuuu-MM-dd}, each sign a half-hour"));
         output.WriteLine("             0     3     6     9     12    15    18    21");
-        foreach (string line in SetPointWeek.Lines(home.Load.Axis, offer.Results[0].SetPoints, first)) output.WriteLine("  " + line);
+        foreach (string line in SetPointWeek.Lines(week)) output.WriteLine("  " + line);
         output.WriteLine("  " + SetPointWeek.Legend);
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using EnergySim.Bound;
 using EnergySim.Files;
+using EnergySim.Reports;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Control;
 using NodaTime;
@@ -16,28 +17,59 @@ internal static class StrategiesVerb
         var home = CompareVerb.HomeArgument();
         var week = new Option<string?>("--week") { Description = "First day of the week whose set-points are shown, such as 2025-07-14; left out: the second week of July, or the data's first." };
         var bound = new Option<bool>("--bound") { Description = "Also the bound: the least that anyone with perfect foresight could pay. Takes some seconds an offer for data of hours, half a minute for quarter-hours." };
+        var picture = new Option<string?>("--out") { Description = "Also write that week as a picture: .png or .svg." };
+        var phone = new Option<bool>("--phone") { Description = "A narrow picture, for a phone." };
+        var offer = new Option<string?>("--offer") { Description = "The offer of the picture; left out: the first." };
         var json = new Option<bool>("--json") { Description = "The result as one JSON document." };
         var command = new Command(
             "strategies",
             "What a battery can be told to do, each in a sentence; what each comes to for this home; why the offer's own saves; its set-points of a week.\n\n"
-            + "Example: energysim strategies profiles/demo-home.yaml --bound --week 2025-07-14")
+            + "Example: energysim strategies profiles/demo-home.yaml --week 2025-07-14 --out week.png\nExample: energysim strategies profiles/demo-home.yaml --bound")
         {
-            home, week, bound, json,
+            home, week, bound, picture, phone, offer, json,
         };
-        command.SetAction(parsed => Run(parsed.GetValue(home) ?? Commands.DemoHome, parsed.GetValue(week), parsed.GetValue(bound), parsed.GetValue(json), output));
+        command.SetAction(parsed => Run(
+            new Terms(
+                parsed.GetValue(home) ?? Commands.DemoHome, parsed.GetValue(week), parsed.GetValue(bound), parsed.GetValue(picture),
+                parsed.GetValue(phone) ? ChartSize.Phone : ChartSize.Laptop, parsed.GetValue(offer), parsed.GetValue(json)),
+            output));
         return command;
     }
 
-    private static int Run(string path, string? week, bool withBound, bool asJson, TextWriter output)
+    private sealed record Terms(string Home, string? Week, bool WithBound, string? Picture, ChartSize Size, string? Offer, bool AsJson);
+
+    private static int Run(Terms terms, TextWriter output)
     {
-        Home home = HomeFile.Read(path).Home;
-        LocalDate first = week is null ? DefaultWeek(home) : DateOf(week, home);
+        PictureFile.Check("--out", terms.Picture);
+        Home home = HomeFile.Read(terms.Home).Home;
+        LocalDate first = terms.Week is null ? DefaultWeek(home) : DateOf(terms.Week, home);
         StrategyComparison strategies = StrategyComparison.Of(home);
         IReadOnlyList<SavingCauses> causes = CauseStudy.Of(home);
-        IReadOnlyList<BoundQuote> bounds = withBound ? BoundStudy.Of(home) : [];
-        if (asJson) Output.WriteJson(output, stream => StrategiesJson.Write(stream, strategies, causes, bounds));
-        else StrategiesText.Write(output, home, strategies, causes, bounds, first);
+        IReadOnlyList<BoundQuote> bounds = terms.WithBound ? BoundStudy.Of(home) : [];
+        if (terms.Picture is not null) Draw(terms.Picture, terms.Size, OfferOf(strategies, terms.Offer), strategies.Home, first);
+        if (terms.AsJson)
+        {
+            Output.WriteJson(output, stream => StrategiesJson.Write(stream, strategies, causes, bounds));
+        }
+        else
+        {
+            StrategiesText.Write(output, strategies, causes, bounds, first);
+            if (terms.Picture is not null) output.WriteLine($"Written: {terms.Picture}");
+        }
         return Commands.Done;
+    }
+
+    private static void Draw(string file, ChartSize size, OfferStrategies offer, string home, LocalDate first)
+    {
+        WantedWeek week = WantedWeek.Of(home, offer.Name, offer.Results[0].Run, first);
+        PictureFile.Write(file, png => WeekChart.WritePng(week, png, size), svg => WeekChart.WriteSvg(week, svg, size));
+    }
+
+    private static OfferStrategies OfferOf(StrategyComparison strategies, string? name)
+    {
+        if (strategies.Offers.Count == 0) throw new ArgumentException("--out: the home has no offer to draw.");
+        return name is null ? strategies.Offers[0] : strategies.Offers.FirstOrDefault(o => o.Name == name)
+            ?? throw new ArgumentException($"--offer: there is no offer called \"{name}\"; there are {string.Join(", ", strategies.Offers.Select(o => o.Name))}.");
     }
 
     private static LocalDate DefaultWeek(Home home)

@@ -22,7 +22,7 @@ internal static class SweepVerb
         var json = new Option<bool>("--json") { Description = "The result as one JSON document." };
         var command = new Command(
             "sweep",
-            "Every variant of a plan, a row each. A sweep that was stopped goes on where it stood when it is asked again.\n\nExample: energysim sweep sweeps/reserve-and-size.yaml --out reserve.csv")
+            "Every variant of a plan, a row each. A sweep that was stopped goes on where it stood when it is asked again.\n\nExample: energysim sweep profiles/sweeps/reserve-and-size.yaml --out reserve.csv")
         {
             plan, table, cores, share, merge, matters, charts, json,
         };

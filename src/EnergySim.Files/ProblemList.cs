@@ -5,13 +5,13 @@ internal sealed class ProblemList
 {
     private readonly List<Problem> _kept = [];
     private readonly HashSet<Problem> _seen = [];
-    private readonly List<string> _opened = [];
+    private readonly List<InputFile> _inputs = [];
 
     /// <summary>The folders from which files may be read, links followed; null = any.</summary>
     public IReadOnlyList<string>? Folders { get; init; }
 
-    /// <summary>The files that were asked for, in order.</summary>
-    public IReadOnlyList<string> Opened => _opened;
+    /// <summary>The files read so far, each once, in the order in which they were first read.</summary>
+    public IReadOnlyList<InputFile> Inputs => _inputs;
 
     public int Count => _seen.Count;
 
@@ -25,13 +25,14 @@ internal sealed class ProblemList
         if (_seen.Add(problem) && _kept.Count < ProblemsException.Most) _kept.Add(problem);
     }
 
-    /// <summary>True when a file lies, links followed, in one of <see cref="Folders"/>; then it counts as opened.</summary>
-    public bool MayOpen(string file)
+    /// <summary>Takes down a file that was read.</summary>
+    public void HasRead(InputFile file)
     {
-        if (Folders is not null && !Folders.Any(f => WholeFile.IsWithin(f, file))) return false;
-        if (!_opened.Contains(file)) _opened.Add(file);
-        return true;
+        if (!_inputs.Contains(file)) _inputs.Add(file);
     }
+
+    /// <summary>True when a file lies, links followed, in one of <see cref="Folders"/>.</summary>
+    public bool MayOpen(string file) => Folders is null || Folders.Any(f => WholeFile.IsWithin(f, file));
 
     public void ThrowIfAny()
     {

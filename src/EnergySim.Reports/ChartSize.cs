@@ -16,6 +16,10 @@ public sealed record ChartSize
         HeightPx = heightPx;
     }
 
+    private ChartSize()
+    {
+    }
+
     /// <summary>A laptop's screen or a slide, 1200 × 675.</summary>
     public static ChartSize Laptop { get; } = new(1200, 675);
 
@@ -26,8 +30,14 @@ public sealed record ChartSize
     public static ChartSize Page { get; } = new(720, 450);
 
     /// <summary>Width, px.</summary>
-    public int WidthPx { get; }
+    public int WidthPx { get; private init; }
 
     /// <summary>Height, px.</summary>
-    public int HeightPx { get; }
+    public int HeightPx { get; private init; }
+
+    /// <summary>True for a part of a page that says itself what would be said at a picture's foot.</summary>
+    internal bool IsPart { get; private init; }
+
+    /// <summary>A part of a page: it may be lower than a picture of its own, and has no foot.</summary>
+    internal static ChartSize Part(double widthPx, double heightPx) => new() { WidthPx = (int)widthPx, HeightPx = (int)heightPx, IsPart = true };
 }

@@ -60,7 +60,7 @@ public static class MonthChart
         return new MonthLayout(new MonthField
         {
             Title = $"{Capital(WordsOf(figure).Replace(" by month and hour", "", StringComparison.Ordinal))} · {months.Home}",
-            Lead = ($"{column}{total} · {means}", $"{column}{total}"),
+            Lead = ($"{column}{total} · {means}", $"{column}{total} · {RangeWords(months, figure, all)}"),
             Means = table.Means,
             Sums = [.. table.KwhByMonth?.Select(k => $"{Number(k)} kWh") ?? []],
             Range = figure switch
@@ -74,6 +74,13 @@ public static class MonthChart
             Unit = unit,
             Footer = Footer(months),
         }, size).Lay();
+    }
+
+    // A narrow picture has no room for figures in its cells.
+    private static string RangeWords(MonthHours months, MonthFigure figure, double[] all)
+    {
+        if (figure == MonthFigure.Price) return $"{new Money(months.Currency).PerKwh((decimal)all.Min())} to {new Money(months.Currency).PerKwh((decimal)all.Max())}";
+        return string.Create(CultureInfo.InvariantCulture, $"{all.Min():0.0} to {all.Max():0.0} {UnitOf(months, figure)}");
     }
 
     private static HourTable TableOf(MonthHours months, MonthFigure figure) => figure switch

@@ -45,17 +45,19 @@ internal sealed class SiteSeries(Home home, TariffCalendar calendar)
         else if (offer.ReplacesSolarInverter) (moved, clippedKwh) = Strings(offer.Battery.SolarInputEachKw);
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
-        SetPoints setPoints = SetPointsOf(offer, plant);
-        setPoints.CheckNoCycling();
-        var variant = new Variant { Load = home.Load, SolarDc = moved, SolarAc = stays?.Ac, Plant = plant, Site = LimitsOf(service, offer.BreakerAmps), SetPoints = setPoints };
-        return (variant, stays?.ClippedKwh ?? clippedKwh);
+        var unasked = new Variant { Load = home.Load, SolarDc = moved, SolarAc = stays?.Ac, Plant = plant, Site = LimitsOf(service, offer.BreakerAmps), SetPoints = _noBattery };
+        Variant told = unasked with { SetPoints = SetPointsOf(offer, unasked) };
+        told.SetPoints.CheckNoCycling();
+        return (told, stays?.ClippedKwh ?? clippedKwh);
     }
 
-    private SetPoints SetPointsOf(Offer offer, Plant plant)
+    private SetPoints SetPointsOf(Offer offer, Variant like)
     {
-        if (offer.Strategy.Base != Steering.Planned) return offer.Strategy.Compile(plant, ClockOf(offer.Strategy));
+        Plant plant = like.Plant;
+        if (StrategyCompiler.AsksOnlyTheClock(offer.Strategy)) return offer.Strategy.Compile(plant, ClockOf(offer.Strategy));
         Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : _wall?.Ac;
-        return offer.Strategy.CompilePlan(plant, home.Load, ac, new MarginalPrices(calendar));
+        Variant resting = like with { SetPoints = SetPoints.Always(SetPoints.Outage(plant), home.Load.Axis.Count) };
+        return StrategyCompiler.Compile(offer.Strategy, resting.ToRun(), ac, calendar);
     }
 
     private StrategyClock ClockOf(Strategy strategy)
@@ -64,8 +66,7 @@ internal sealed class SiteSeries(Home home, TariffCalendar calendar)
         {
             foreach ((IReadOnlyList<string> periods, StrategyClock laid) in _clocks)
                 if (laid.Fits(strategy) && periods.SequenceEqual(strategy.PeakPeriods)) return laid;
-            bool[] peak = strategy is { Base: Steering.PeakWindow, PeakWindows.Count: 0 } ? calendar.InPeriods(strategy.PeakPeriods) : [];
-            var clock = StrategyClock.Of(strategy, home.Load.Axis, peak);
+            StrategyClock clock = StrategyCompiler.Lay(strategy, calendar);
             _clocks.Add((strategy.PeakPeriods, clock));
             return clock;
         }

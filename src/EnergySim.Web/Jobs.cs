@@ -17,6 +17,9 @@ internal enum JobKind
 
     /// <summary>Every start of every year of weather, with what each reserve saves and lasts.</summary>
     Starts,
+
+    /// <summary>The homeowner's report, PDF.</summary>
+    Report,
 }
 
 /// <summary>Long work on a home.</summary>
@@ -48,8 +51,8 @@ internal sealed class Jobs(OpenHomes homes, Library library) : IDisposable
     /// <exception cref="ArgumentException">The home or a choice does not fit.</exception>
     public JobState Begin(JobRequest request)
     {
-        (_, VisitHome visit) = homes.Visit(request);
-        var job = new Job(request.Kind, PartsOf(request.Kind, visit), library);
+        (OpenHome open, VisitHome visit) = homes.Visit(request);
+        var job = new Job(request.Kind, request.Kind == JobKind.Report ? HomeownerPages.PartsOf(open, visit, request) : PartsOf(request.Kind, visit), library);
         lock (_lock)
         {
             if (_jobs.Count(j => !j.IsOver) >= MostKept) throw new ArgumentException("So much long work is waiting already; cancel some.");
@@ -99,7 +102,11 @@ internal sealed class Jobs(OpenHomes homes, Library library) : IDisposable
 }
 
 /// <summary>The parts of long work, in order, and what writes their result.</summary>
-internal sealed record JobParts(IReadOnlyList<(string Words, Action Work)> Parts, Action<Stream> Write);
+internal sealed record JobParts(IReadOnlyList<(string Words, Action Work)> Parts, Action<Stream> Write)
+{
+    /// <summary>What the result is.</summary>
+    public string Type { get; init; } = "application/json";
+}
 
 /// <summary>One piece of long work.</summary>
 internal sealed class Job(JobKind kind, JobParts parts, Library library) : IDisposable
@@ -125,7 +132,7 @@ internal sealed class Job(JobKind kind, JobParts parts, Library library) : IDisp
         return State();
     }
 
-    public IResult Result() => _state == "done" ? Results.Bytes(_result!, "application/json")
+    public IResult Result() => _state == "done" ? Results.Bytes(_result!, parts.Type)
         : Results.Json(new RefusedAnswer([$"the work is {_state}: there is no result"]), statusCode: StatusCodes.Status409Conflict);
 
     public async Task Run(SemaphoreSlim turn)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using EnergySim.Files;
+using EnergySim.Reports;
 using EnergySim.Studies.Outages;
 using EnergySim.Studies.Visit;
 using EnergySim.Tariffs;
@@ -46,8 +47,9 @@ internal sealed class OpenHomes(Library library)
         return _homes.Of($"{key}\n{StampOf(key)}", () =>
         {
             HomeReading reading = HomeFile.Read(path, tariff, library.Folders);
-            string stamp = StampOf(reading.Files);
-            lock (_lock) _stamps[key] = (reading.Files, stamp);
+            string[] files = [.. reading.Inputs.Select(i => i.Path)];
+            string stamp = StampOf(files);
+            lock (_lock) _stamps[key] = (files, stamp);
             return new OpenHome(reading, $"{key}\n{stamp}");
         });
     }
@@ -65,6 +67,25 @@ internal sealed class OpenHomes(Library library)
     {
         OpenHome open = Of(request.Home, request.Plan);
         return _answers.Of($"{open.Stamp}\n{JsonSerializer.Serialize(request.Choices)}", () => VisitAnswer.Of(Visit(request).Visit, open.Calendar));
+    }
+
+    /// <summary>Reads and asks the home that the page opens first; what is wrong with it is told when it is asked for.</summary>
+    public void Warm(Library from)
+    {
+        try
+        {
+            (string Name, string Title)[] all = [.. from.With("home")];
+            string? first = all.Select(h => h.Name).FirstOrDefault(n => n.StartsWith(Library.Own + "/", StringComparison.Ordinal))
+                ?? all.Select(h => h.Name).FirstOrDefault(n => n.EndsWith("/demo-home.yaml", StringComparison.Ordinal));
+            if (first is null) return;
+            VisitAnswer answer = Answer(new VisitRequest { Home = first });
+            VisitJson.Write(Stream.Null, answer);
+            SavingsChart.Svg(answer.Comparison);
+        }
+        catch (Exception fault) when (fault is ProblemsException or ArgumentException or IOException or UnauthorizedAccessException)
+        {
+            // It was only to be quicker.
+        }
     }
 
     // Of the files as they were when last read; before that there is nothing to be stale.

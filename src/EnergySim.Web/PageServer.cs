@@ -82,6 +82,8 @@ public sealed class PageServer : IAsyncDisposable
         await app.StartAsync(cancel).ConfigureAwait(false);
         string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
         server.Uri = Addressed(new Uri(address), token);
+        // By the time that a browser has been opened, the home that it will show has been read and asked once.
+        _ = Task.Run(() => app.Services.GetRequiredService<OpenHomes>().Warm(library), cancel);
         return server;
     }
 

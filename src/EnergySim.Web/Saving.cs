@@ -41,7 +41,7 @@ internal sealed class Saving(Library library, OpenHomes homes)
         VisitChoices choices = request.Choices.ToChoices();
         Directory.CreateDirectory(Path.GetDirectoryName(target)!);
         var copies = new FileCopies(Path.GetDirectoryName(source)!, target, library);
-        string moved = HomeEdit.WithFiles(text, copies.Renamed([.. open.Reading.Files.Skip(1)]));
+        string moved = HomeEdit.WithFiles(text, copies.Renamed([.. open.Reading.Inputs.Skip(1).Select(i => i.Path)]));
         string? plan = request.Plan is null ? null : copies.NameFor(library.PathOf(request.Plan));
         string saved = HomeEdit.With(moved, choices, plan);
         copies.Write();

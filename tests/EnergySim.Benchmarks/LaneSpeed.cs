@@ -16,12 +16,24 @@ internal static unsafe class LaneSpeed
         using SpeedLimit? limit = SpeedLimit.Compile();
         if (limit is null) Console.WriteLine("no C compiler: no ratios");
         foreach (int minutes in (int[])[60, 15])
+        {
+            if ("outages".Contains(words, StringComparison.Ordinal)) Outages(minutes);
             foreach (bool allRules in (bool[])[false, true])
             {
                 Console.WriteLine($"years of {minutes} minutes{(allRules ? ", every rule in use" : "")}");
                 Measure(new YearOfVariants(Count, allRules, minutes), limit, words);
                 if ("sweep".Contains(words, StringComparison.Ordinal)) Sweep(new YearOfVariants(512, allRules, minutes));
             }
+        }
+    }
+
+    private static void Outages(int minutes)
+    {
+        foreach (bool apart in (bool[])[false, true])
+        {
+            var year = new YearOfOutages(apart, minutes);
+            Say($"outages of 336 h from every start, an offer{(apart ? ", no two alike" : "")}", 2, 525600 / minutes, () => year.Walk(), null);
+        }
     }
 
     // Few, so that a try ends before another process takes the core.

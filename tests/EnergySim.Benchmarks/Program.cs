@@ -5,10 +5,15 @@ using EnergySim.Benchmarks;
 
 // `--lanes` prints the speed of the step beside the same physics in C (`--lanes WORDS`: some of it).
 // `--quick` prints the same figures from a stopwatch in a few seconds, `--quick WORDS` those whose name holds the words; without it BenchmarkDotNet
-// measures them properly.
+// measures them properly. `--page` drags sliders on the page's server.
 if (args is ["--lanes", ..])
 {
     LaneSpeed.Print(args.Length > 1 ? args[1] : "");
+    return;
+}
+if (args is ["--page"])
+{
+    await PageLoad.Run();
     return;
 }
 if (args is not ["--quick", ..])
@@ -26,6 +31,8 @@ bench.Setup();
     ("year, ledger", bench.Ledger),
     ("plan laid on the axis", bench.Compile),
     ("strategy compiled", bench.Strategy),
+    ("strategy of every rule that asks past and prices", bench.StrategyOfForecasts),
+    ("demand shaving with a ratchet", bench.StrategyOfRatchet),
     ("bill from sums", bench.Bill),
     ("evening planner, a year", bench.Planner),
     ("bound, a year of hours", bench.BoundOfHours),

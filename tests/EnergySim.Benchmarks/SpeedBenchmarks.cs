@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using EnergySim.Billing;
 using EnergySim.Engine;
+using EnergySim.Studies;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Benchmarks;
@@ -54,6 +55,15 @@ public sealed class SpeedBenchmarks : IDisposable
 
     [Benchmark(Description = "strategy compiled")]
     public EnergySim.Strategies.SetPoints Strategy() => _year.Strategy.Compile(_year.Plant, _year.Axis);
+
+    [Benchmark(Description = "strategy of every rule that asks past and prices")]
+    public EnergySim.Strategies.SetPoints StrategyOfForecasts() => StrategyCompiler.Compile(
+        _year.Strategy with { KeepsForDearest = true, SellsByPrice = true, Overnight = new(new(0, 300), 1, 5), Storm = new([], 1) { Dark = new(2, 0.3), LeadHours = 24 } },
+        _year.Run, _year.Solar, _year.Calendar);
+
+    [Benchmark(Description = "demand shaving with a ratchet")]
+    public EnergySim.Strategies.SetPoints StrategyOfRatchet() => StrategyCompiler.Compile(
+        new() { Base = EnergySim.Strategies.Steering.DemandShaving, ShaveToKw = 2, RefillFraction = 0.5, Ratchets = true }, _year.Run, _year.Solar, _year.Calendar);
 
     [Benchmark(Description = "evening planner, a year")]
     public EnergySim.Strategies.SetPoints Planner() => EnergySim.Strategies.EveningPlanner.Plan(

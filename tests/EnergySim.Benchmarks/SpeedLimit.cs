@@ -87,11 +87,22 @@ internal sealed unsafe class SpeedLimit : IDisposable
         {
             LimitCase c = new()
             {
-                Lowest = v.Plant.LowestKwh, Highest = v.Plant.HighestKwh, ChargeLimit = v.Plant.ChargeLimitKw, DischargeLimit = v.Plant.DischargeLimitKw,
-                ChargeEfficiency = v.Plant.ChargeEfficiency, DischargeEfficiency = v.Plant.DischargeEfficiency, Inverter = v.Plant.InverterKw,
-                InverterEfficiency = v.Plant.InverterEfficiency, RectifierEfficiency = v.Plant.RectifierEfficiency, SolarInput = v.Plant.SolarInputKw,
-                Standby = v.Plant.StandbyKw, Breaker = v.Site.InverterBreakerKw, Import = v.Site.ImportKw,
-                Relief = v.Site.RelievesImport ? v.Site.ImportKw : double.PositiveInfinity, Export = v.Site.ExportKw, Busbar = v.Site.BusbarKw,
+                Lowest = v.Plant.LowestKwh,
+                Highest = v.Plant.HighestKwh,
+                ChargeLimit = v.Plant.ChargeLimitKw,
+                DischargeLimit = v.Plant.DischargeLimitKw,
+                ChargeEfficiency = v.Plant.ChargeEfficiency,
+                DischargeEfficiency = v.Plant.DischargeEfficiency,
+                Inverter = v.Plant.InverterKw,
+                InverterEfficiency = v.Plant.InverterEfficiency,
+                RectifierEfficiency = v.Plant.RectifierEfficiency,
+                SolarInput = v.Plant.SolarInputKw,
+                Standby = v.Plant.StandbyKw,
+                Breaker = v.Site.InverterBreakerKw,
+                Import = v.Site.ImportKw,
+                Relief = v.Site.RelievesImport ? v.Site.ImportKw : double.PositiveInfinity,
+                Export = v.Site.ExportKw,
+                Busbar = v.Site.BusbarKw,
                 AcOnBusbar = v.Site.AcSolarOnBusbar ? 1 : 0,
             };
             (c.Factors[0], c.Factors[1], c.Factors[2]) = (v.LoadFactor, v.SolarDc is null ? 0 : v.SolarDcFactor, v.SolarAc is null ? 0 : v.SolarAcFactor);

@@ -146,6 +146,18 @@ public sealed class BillCommandTests : IDisposable
             Assert.Contains(words, output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Strategies_Out_DrawsTheWeekOfAnOffer()
+    {
+        string picture = Path.Combine(_folder, "week.svg");
+        (int code, string output, _) = Run("strategies", CommandTests.Demo, "--week", "2025-07-14", "--out", picture, "--offer", "Two batteries", "--phone");
+        Assert.Equal((0, true), (code, output.Contains($"Written: {picture}", StringComparison.Ordinal)));
+        Assert.Contains("Two batteries: a week of set-points", File.ReadAllText(picture), StringComparison.Ordinal);
+        (code, _, string errors) = Run("strategies", CommandTests.Demo, "--out", picture, "--offer", "Three");
+        Assert.Equal(2, code);
+        Assert.Contains("--offer: there is no offer called \"Three\"; there are One battery, Two batteries", errors, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("soon", "--week \"soon\" is no date")]
     [InlineData("2024-07-14", "--week 2024-07-14: the data run from 2025-01-01 to 2025-12-31")]

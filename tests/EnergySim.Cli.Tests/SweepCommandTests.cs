@@ -11,7 +11,7 @@ public sealed class SweepCommandTests : IDisposable
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
-    private static string Shipped(string name) => Path.Combine(SharedData.RepositoryRoot, "sweeps", name);
+    private static string Shipped(string name) => Path.Combine(SharedData.RepositoryRoot, "profiles", "sweeps", name);
 
     private string Table(string name) => Path.Combine(_folder, name);
 

@@ -15,8 +15,8 @@ public sealed record HomeReading(Home Home, IReadOnlyList<string> Repairs)
     /// <summary>What the file asks of outages.</summary>
     public OutageTerms Outage { get; init; } = new();
 
-    /// <summary>The home file and all files that it names, as they were opened.</summary>
-    public IReadOnlyList<string> Files { get; init; } = [];
+    /// <summary>The files that it was read from with a digest of each, the home file first.</summary>
+    public IReadOnlyList<InputFile> Inputs { get; init; } = [];
 }
 
 /// <summary>Reads home files (YAML) with the tariff and the profiles they name, all checked whole. Paths in a home file are relative to it.</summary>
@@ -82,7 +82,7 @@ public static class HomeFile
             Offers = [.. offers.Select(o => o!)],
             Money = money,
         };
-        return new HomeReading(home, repairs) { Outage = outage, Files = [.. problems.Opened] };
+        return new HomeReading(home, repairs) { Outage = outage, Inputs = [.. problems.Inputs] };
     }
 
     private static HomeSolar? ReadSolar(YamlMap map, Func<YamlMap, Profile?> read)

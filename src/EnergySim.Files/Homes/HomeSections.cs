@@ -45,13 +45,20 @@ internal static class HomeSections
         "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter", "splitFraction"]);
 
     public static Section Strategy { get; } = new(
-        "strategy", ["base"], ["reserve", "peak", "peakPeriods", "shaveToKw", "refill", "overnight", "sell", "storm", "plansToSell", "rule"]);
+        "strategy", ["base"],
+        [
+            "reserve", "peak", "peakPeriods", "keepsForDearest", "shaveToKw", "refill", "ratchets", "overnight", "sell", "sellsByPrice", "events", "storm", "plansToSell", "rule",
+        ]);
 
-    public static Section Overnight { get; } = new("overnight", ["from", "to", "upTo"], []);
+    public static Section Overnight { get; } = new("overnight", ["from", "to", "upTo"], ["likeDays"]);
 
     public static Section Sell { get; } = new("sell", ["from", "to", "downTo"], []);
 
-    public static Section Storm { get; } = new("storm", ["from", "to", "upTo"], []);
+    public static Section Storm { get; } = new("storm", ["upTo"], ["from", "to", "times", "leadHours", "darkDays", "darkBelow"]);
+
+    public static Section StormTime { get; } = new("stormTime", ["from", "to"], []);
+
+    public static Section Events { get; } = new("events", ["leadHours", "upTo"], []);
 
     public static Section Wiring { get; } = new(
         "wiring", ["busbarAmps"],
@@ -81,7 +88,7 @@ internal static class HomeSections
 
     public static IReadOnlyList<Section> All { get; } =
     [
-        Home, Load, Solar, Roof, Plane, Loss, Weather, Missing, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm,
+        Home, Load, Solar, Roof, Plane, Loss, Weather, Missing, Service, Account, Battery, Offer, Strategy, Overnight, Sell, Storm, StormTime, Events,
         Wiring, Feeder, Loads, Appliance, Climate, Measured, Way, Cost, Agreement, .. OutageSections.All, .. MoneySections.All,
     ];
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 using YamlDotNet.RepresentationModel;
 
@@ -51,7 +52,15 @@ internal static class YamlEdit
     private static YamlMappingNode Root(string text)
     {
         var stream = new YamlStream();
-        stream.Load(new StringReader(text));
+        try
+        {
+            if (YamlMap.IsTooDeep(text)) throw new ArgumentException($"Mappings and lists lie more than {YamlMap.MostNesting} deep in each other.");
+            stream.Load(new StringReader(text));
+        }
+        catch (Exception fault) when (fault is YamlException or InvalidOperationException)
+        {
+            throw new ArgumentException($"The text is not YAML: {fault.Message}", fault);
+        }
         return stream.Documents.Count == 1 && stream.Documents[0].RootNode is YamlMappingNode root ? root : throw new ArgumentException("The file is not one mapping of keys to values.");
     }
 

@@ -10,7 +10,7 @@ namespace EnergySim.Files;
 /// </summary>
 internal sealed partial class YamlMap
 {
-    private const int MostNesting = 100;
+    internal const int MostNesting = 100;
 
     private readonly Dictionary<string, (YamlNode Key, YamlNode Value)> _entries;
     private readonly ProblemList _problems;
@@ -77,7 +77,7 @@ internal sealed partial class YamlMap
     }
 
     // The loader calls itself for each level, so that a file of brackets alone could end the program.
-    private static bool IsTooDeep(string text)
+    internal static bool IsTooDeep(string text)
     {
         var parser = new Parser(new StringReader(text));
         int depth = 0;

@@ -19,7 +19,8 @@ internal sealed class DayLayout
     public DayLayout(DayFlows day, ChartSize size)
     {
         (_day, _words) = (day, new DayWords(day));
-        double most = Math.Max(day.Moments.Max(m => m.UseKw), day.Moments.Max(m => m.SunKw)), least = -day.Moments.Max(m => m.IntoBatteryKw + m.SoldKw);
+        double most = Math.Max(day.Moments.Max(m => m.UseKw), day.Moments.Max(m => m.SunKw));
+        double least = -day.Moments.Max(m => m.IntoBatteryKw + m.SoldKw);
         _scale = BillScale.Of([(decimal)most, (decimal)least], size.HeightPx < 560 ? 4 : 6);
         _em = new Sheet(size).Scale.SizePx;
         _storedHeight = HasBattery ? Math.Clamp(0.12 * size.HeightPx, 32, 240) : 0;
@@ -116,7 +117,8 @@ internal sealed class DayLayout
             _frame.Area(box with { Left = box.Left + (from == 0 ? 0 : 0.75) }, Palette.PriceShade(share));
             string? words = _words.Price(first).FirstOrDefault(w => letters.WidthPx(w) + 6 <= box.Width);
             if (words is null) continue;
-            _frame.Text(TextRole.BillAmount, words, letters with { Colour = Palette.InkOn(Palette.PriceShade(share)) }, box.MiddleX, box.Top + ((box.Height - letters.HeightPx) / 2), Align.Middle);
+            Lettering inked = letters with { Colour = Palette.InkOn(Palette.PriceShade(share)) };
+            _frame.Text(TextRole.BillAmount, words, inked, box.MiddleX, box.Top + ((box.Height - letters.HeightPx) / 2), Align.Middle);
         }
     }
 

@@ -14,7 +14,7 @@ internal sealed class DayWords(DayFlows day)
 
     public Money Money { get; } = new(day.Currency);
 
-    public string Title => $"{Lettering.Clean(day.Home)}: {Which}";
+    public string Title => $"{Which} · {Lettering.Clean(day.Home)}";
 
     /// <summary>The day's balance in a sentence or two.</summary>
     public string Lead
@@ -70,23 +70,27 @@ internal sealed class DayWords(DayFlows day)
         get
         {
             var words = new List<string> { Lead };
-            if (day.HighestKwh > 0) words.Add($"Into the battery {Kwh(day.IntoBatteryKwh)} kWh; in it {Kwh(day.StartKwh)} kWh at first and {Kwh(day.Moments[^1].StoredKwh)} kWh at last, of {Kwh(day.HighestKwh)}.");
+            if (day.HighestKwh > 0) words.Add($"Into the battery {Kwh(day.IntoBatteryKwh)} kWh; in it {Kwh(day.StartKwh)} kWh at first, {Kwh(day.Moments[^1].StoredKwh)} at last, of {Kwh(day.HighestKwh)}.");
             if (day.SunKwh > 0) words.Add($"The panels give {Kwh(day.SunKwh)} kWh.");
-            for (int i = 0; i < day.Moments.Count; i += Math.Max(1, (int)Math.Round(1 / day.StepHours)))
-            {
-                DayMoment m = day.Moments[i];
-                words.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"{m.LocalMinute / 60:00}:{m.LocalMinute % 60:00}: uses {m.UseKw:0.00} kW, sun {m.SunKw:0.00}, from the battery {m.BatteryToHomeKw:0.00}, from the grid {m.GridToHomeKw:0.00}, into the battery {m.IntoBatteryKw:0.00}, sold {m.SoldKw:0.00}; stored {m.StoredKwh:0.0} kWh; a kWh {m.BuyPerKwh:0.000} {day.Currency}{(m.Period is null ? "" : $" ({m.Period})")}."));
-            }
+            for (int i = 0; i < day.Moments.Count; i += Math.Max(1, (int)Math.Round(1 / day.StepHours))) words.Add(Moment(day.Moments[i]));
             return Lettering.Clean(string.Join(' ', words.Concat(Footer)));
         }
+    }
+
+    private string Moment(DayMoment m)
+    {
+        string flows = string.Create(CultureInfo.InvariantCulture,
+            $"uses {m.UseKw:0.00} kW, sun {m.SunKw:0.00}, from the battery {m.BatteryToHomeKw:0.00}, from the grid {m.GridToHomeKw:0.00}");
+        string rest = string.Create(CultureInfo.InvariantCulture, $"into the battery {m.IntoBatteryKw:0.00}, sold {m.SoldKw:0.00}; stored {m.StoredKwh:0.0} kWh");
+        string price = string.Create(CultureInfo.InvariantCulture, $"a kWh {m.BuyPerKwh:0.000} {day.Currency}{(m.Period is null ? "" : $" ({m.Period})")}");
+        return string.Create(CultureInfo.InvariantCulture, $"{m.LocalMinute / 60:00}:{m.LocalMinute % 60:00}: {flows}, {rest}; {price}.");
     }
 
     private string Which => day switch
     {
         { Date: LocalDate date } => s_date.Format(date),
-        { Month: int month } => $"an average day in {CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month)}",
-        _ => "an average day",
+        { Month: int month } => $"An average day in {CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month)}",
+        _ => "An average day",
     };
 
     private static string Kwh(double kwh) => kwh.ToString("#,0.0", CultureInfo.InvariantCulture);

@@ -50,9 +50,14 @@ internal sealed class PlotFrame
         (_size, _words, _alongLines) = (size, words, alongLines);
         Sheet = new Sheet(size);
         double margin = Sheet.MarginPx, right = size.WidthPx - margin;
-        Text(TextRole.Title, Sheet.Title.Shorten(words.Title, right - margin), Sheet.Title, margin, margin * 0.8);
-        double top = _texts[^1].Box.Bottom + (0.2 * Sheet.Name.SizePx);
-        foreach (string line in Sheet.Lead.Wrap(words.Lead.Split(' '), " ", right - margin, 2))
+        double top = margin * 0.8;
+        foreach (string line in Sheet.Title.Wrap(words.Title.Split(' '), " ", right - margin, 2))
+        {
+            Text(TextRole.Title, line, Sheet.Title, margin, top);
+            top = _texts[^1].Box.Bottom;
+        }
+        top += 0.2 * Sheet.Name.SizePx;
+        foreach (string line in Sheet.Lead.Wrap(words.Lead.Split(' '), " ", right - margin, Sheet.IsNarrow ? 3 : 2))
         {
             Text(TextRole.Lead, line, Sheet.Lead, margin, top);
             top = _texts[^1].Box.Bottom;
@@ -178,7 +183,7 @@ internal sealed class PlotFrame
     private double Foot()
     {
         double width = _size.WidthPx - (2 * Sheet.MarginPx), line = 1.3 * Sheet.Footer.SizePx;
-        string[] lines = [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, 2))];
+        string[] lines = _size.IsPart ? [] : [.. _words.Footer.SelectMany(f => Sheet.Footer.Wrap(f.Split(' '), " ", width, Sheet.IsNarrow ? 3 : 2))];
         double top = _size.HeightPx - (0.7 * Sheet.MarginPx) - (line * lines.Length);
         for (int i = 0; i < lines.Length; i++) Text(TextRole.Footer, lines[i], Sheet.Footer, Sheet.MarginPx, top + (i * line));
         return top;

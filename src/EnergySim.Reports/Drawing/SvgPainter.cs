@@ -13,18 +13,34 @@ internal sealed class SvgPainter : IPainter
 
     // The family names of the fallback are of fonts as wide as ours, then any.
     private const string Families = $"'{Family}', 'Liberation Sans', Arial, Helvetica, sans-serif";
-    private const string TitleId = "chart-title", DescriptionId = "chart-description";
+    private const string Alone = "chart";
 
     private readonly XmlWriter _xml;
+    private readonly string _prefix;
 
-    private SvgPainter(XmlWriter xml) => _xml = xml;
+    private SvgPainter(XmlWriter xml, string prefix) => (_xml, _prefix) = (xml, prefix);
+
+    /// <summary>What a page of pictures needs in its style, once.</summary>
+    public static string FontFaces => FontFace(BundledFont.Regular, "normal") + FontFace(BundledFont.Bold, "bold");
+
+    /// <summary>The families of letters, ours first.</summary>
+    public static string FontFamilies => Families;
+
+    private string TitleId => _prefix + "-title";
+
+    private string DescriptionId => _prefix + "-description";
 
     /// <summary>A picture as a document of its own.</summary>
-    public static string Document(Picture picture)
+    public static string Document(Picture picture) => Told(painter => painter.Write(picture, isAlone: true), Alone);
+
+    /// <summary>A picture as a part of a page that has <see cref="FontFaces"/>: its names begin with a prefix, so that several stand beside each other.</summary>
+    public static string Part(Picture picture, string prefix) => Told(painter => painter.Write(picture, isAlone: false), prefix);
+
+    private static string Told(Action<SvgPainter> write, string prefix)
     {
         var text = new StringBuilder();
         var settings = new XmlWriterSettings { OmitXmlDeclaration = true, Indent = true, IndentChars = " ", NewLineChars = "\n" };
-        using (var xml = XmlWriter.Create(text, settings)) new SvgPainter(xml).Write(picture);
+        using (var xml = XmlWriter.Create(text, settings)) write(new SvgPainter(xml, prefix));
         return text.Append('\n').ToString();
     }
 
@@ -104,7 +120,7 @@ internal sealed class SvgPainter : IPainter
         _xml.WriteEndElement();
     }
 
-    private void Write(Picture picture)
+    private void Write(Picture picture, bool isAlone)
     {
         Open("svg");
         Attribute("width", picture.Size.WidthPx);
@@ -117,10 +133,13 @@ internal sealed class SvgPainter : IPainter
         Attribute("text-rendering", "geometricPrecision");
         Worded("title", TitleId, picture.Title);
         Worded("desc", DescriptionId, picture.Description);
-        _xml.WriteComment(" Embedded letters: part of a font under the SIL Open Font License 1.1; its notice is inside the font. ");
-        Open("style");
-        _xml.WriteString(FontFace(BundledFont.Regular, "normal") + FontFace(BundledFont.Bold, "bold"));
-        _xml.WriteEndElement();
+        if (isAlone)
+        {
+            _xml.WriteComment(" Embedded letters: part of a font under the SIL Open Font License 1.1; its notice is inside the font. ");
+            Open("style");
+            _xml.WriteString(FontFaces);
+            _xml.WriteEndElement();
+        }
         Open("defs");
         foreach (BarStyle style in picture.Styles) Pattern(style);
         _xml.WriteEndElement();
@@ -152,7 +171,7 @@ internal sealed class SvgPainter : IPainter
     }
 
     // Two styles may share a hatch in colours of their own.
-    private static string PatternId(BarStyle style) => $"hatch-{style.Hatch switch
+    private string PatternId(BarStyle style) => (_prefix == Alone ? "" : _prefix + "-") + $"hatch-{style.Hatch switch
     {
         Hatch.RisingLines => "rising",
         Hatch.FallingLines => "falling",

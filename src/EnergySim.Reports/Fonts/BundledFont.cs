@@ -14,12 +14,14 @@ internal sealed class BundledFont
     public const double AscentEm = 1854.0 / 2048, DescentEm = 434.0 / 2048;
 
     private readonly SKShaper _shaper;
+    private readonly string _file;
     private readonly string _embeddedFile;
 
     private BundledFont(string weight)
     {
         _embeddedFile = $"ChartSans-{weight}.woff2";
-        using Stream stream = Open($"LiberationSans-{weight}.ttf");
+        _file = $"LiberationSans-{weight}.ttf";
+        using Stream stream = Open(_file);
         Typeface = SKTypeface.FromStream(stream) ?? throw new InvalidOperationException($"The bundled font of weight {weight} can not be read.");
         _shaper = new SKShaper(Typeface);
     }
@@ -34,16 +36,10 @@ internal sealed class BundledFont
     public SKTypeface Typeface { get; }
 
     /// <summary>The Latin part of the font as a WOFF2 file in base64, to be put into a document.</summary>
-    public string EmbeddableBase64
-    {
-        get
-        {
-            using Stream stream = Open(_embeddedFile);
-            using var bytes = new MemoryStream();
-            stream.CopyTo(bytes);
-            return Convert.ToBase64String(bytes.ToArray());
-        }
-    }
+    public string EmbeddableBase64 => Convert.ToBase64String(Bytes(_embeddedFile));
+
+    /// <summary>The whole font file.</summary>
+    public byte[] File => Bytes(_file);
 
     /// <summary>Width of a line of text with its kerning, px.</summary>
     public double WidthPx(string text, double sizePx)
@@ -62,6 +58,14 @@ internal sealed class BundledFont
     // Hinting would fit letters to the pixels of one size and make widths depend on it.
     private SKFont OfSize(double sizePx) =>
         new(Typeface, (float)sizePx) { Subpixel = true, LinearMetrics = true, Hinting = SKFontHinting.None, Edging = SKFontEdging.Antialias };
+
+    private static byte[] Bytes(string file)
+    {
+        using Stream stream = Open(file);
+        using var bytes = new MemoryStream();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
+    }
 
     private static Stream Open(string file) =>
         typeof(BundledFont).Assembly.GetManifestResourceStream($"Fonts/{file}")

@@ -65,7 +65,7 @@ internal sealed class BandLayout(LifetimeFrame frame)
         double name = sheet.BillAmount.HeightPx * 1.15;
         string shares = index == 0 ? "" : " · " + string.Join(" and ", _bands.Select(b => CauseOf(b, cause).Share.ToString("0 %", CultureInfo.InvariantCulture)));
         var label = sheet.Date with { IsBold = index == 0 };
-        frame.Add(TextRole.ScaleTitle, label.Shorten(cause + shares, row.Width), label, row.Left + 4, row.Top + 2);
+        frame.Add(TextRole.ScaleTitle, Labelled(label, cause, shares, row.Width), label, row.Left + 4, row.Top + 2);
         // Guides lie behind the bars only, so that no line crosses the words.
         foreach (decimal tick in _scale.Ticks)
         {
@@ -83,6 +83,10 @@ internal sealed class BandLayout(LifetimeFrame frame)
             _marks.Add(new CurveMark([(likely, bar.Top), (likely, bar.Bottom)], 2, Palette.Ink));
         }
     }
+
+    // The shares of many offers would leave no room for the cause.
+    private static string Labelled(Lettering label, string cause, string shares, double width) =>
+        label.WidthPx(shares) > 0.4 * width ? label.Shorten(cause, width) : label.Shorten(cause, width - label.WidthPx(shares)) + shares;
 
     private static BandCause CauseOf(Band band, string cause) => band.Causes.First(c => c.Name == cause);
 

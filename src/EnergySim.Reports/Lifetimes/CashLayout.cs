@@ -40,7 +40,7 @@ internal sealed class CashLayout(LifetimeFrame frame)
         };
     }
 
-    private string Figure(int offer)
+    private string FullFigure(int offer)
     {
         (double low, double high) = frame.Offers[offer].Bands.Cumulative[^1];
         string left = string.Create(CultureInfo.InvariantCulture, $"{Words(_cash[offer][^1])} after {YearCount} years ({Words(low)} to {Words(high)})");
@@ -48,6 +48,13 @@ internal sealed class CashLayout(LifetimeFrame frame)
             ? string.Create(CultureInfo.InvariantCulture, $"paid back after {years:0.#} years") : string.Create(CultureInfo.InvariantCulture, $"not paid back within {YearCount} years");
         return $"{left}, {payback}";
     }
+
+    // A narrow picture says the band by its bars alone.
+    private string Figure(int offer) => frame.Sheet.IsNarrow
+        ? string.Create(CultureInfo.InvariantCulture, $"{Words(_cash[offer][^1])} after {YearCount} years, {ShortPayback(offer)}") : FullFigure(offer);
+
+    private string ShortPayback(int offer) => frame.Offers[offer].Indicators!.SimplePaybackYears is double years
+        ? string.Create(CultureInfo.InvariantCulture, $"back in {years:0.#}") : "not paid back";
 
     private void LayField(Box area)
     {
@@ -92,6 +99,6 @@ internal sealed class CashLayout(LifetimeFrame frame)
 
     private string Words(double amount) => frame.Money.Whole((decimal)amount);
 
-    private string Description => string.Join(" ", frame.Offers.Select((o, i) => $"{Lettering.Clean(o.Name)}: {Figure(i)}; by the end of each year, from the start on: {string.Join(", ", _cash[i].Select(Words))}."))
+    private string Description => string.Join(" ", frame.Offers.Select((o, i) => $"{Lettering.Clean(o.Name)}: {FullFigure(i)}; by the end of each year, from the start on: {string.Join(", ", _cash[i].Select(Words))}."))
         + $" {frame.Origin}. {string.Join("; ", frame.Assumptions)}.";
 }

@@ -50,7 +50,7 @@ internal sealed class LifetimeFrame
         double margin = Sheet.MarginPx, width = Size.WidthPx - (2 * margin);
         Add(TextRole.Title, Sheet.Title.Shorten(title, width), Sheet.Title, margin, margin * 0.8);
         double line = 1.5 * Sheet.Name.SizePx, top = _texts[^1].Box.Bottom + (0.3 * Sheet.Name.SizePx);
-        foreach (string words in Sheet.Lead.Wrap(lead.Split(' '), " ", width, 2))
+        foreach (string words in Sheet.Lead.Wrap(lead.Split(' '), " ", width, Sheet.IsNarrow ? 3 : 2))
         {
             Add(TextRole.Lead, words, Sheet.Lead, margin, top);
             top += line;

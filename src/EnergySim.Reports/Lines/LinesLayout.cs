@@ -27,25 +27,30 @@ internal sealed class LinesLayout
     public Picture Lay()
     {
         ComparisonColumn before = _lines.Comparison.Columns[0], after = _lines.Comparison.Columns[_lines.Column];
-        var rows = new RowField(_size, new PlotWords
+        Money money = _words.Money;
+        var words = new PlotWords
         {
             Title = "The bill line by line",
-            Lead = $"{_words.Lead} {_words.Money.Exact(before.AnnualBill)} as it is, {_words.Money.Exact(after.AnnualBill)} with {_offer}. At the right: before → after.",
+            Lead = $"{_words.Lead} {money.Exact(before.AnnualBill)} as it is, {money.Exact(after.AnnualBill)} with {_offer}. At the right: before → after.",
             Legend = [new LegendLine("as it is", _before, IsArea: true), new LegendLine(_offer, _after, IsArea: true)],
             Up = "",
             Along = "",
             Footer = [string.Join(" · ", _words.Origin) + ".", .. _words.InventedNote is string note ? new[] { note } : []],
-        });
-        foreach (DifferenceLine line in Shown()) rows.Add(Name(line), $"{Bare(line.Before)} → {Bare(line.After)}", [(line.Before, _before), (line.After, _after)]);
-        rows.Add("together", $"{_words.Money.Exact(_lines.Difference.Lines.Sum(l => l.Before))} → {_words.Money.Exact(_lines.Difference.Lines.Sum(l => l.After))}", [], isBold: true);
-        return rows.Lay(Description);
+        };
+        var rows = new List<MoneyRow>();
+        foreach (DifferenceLine line in Shown())
+            rows.Add(new MoneyRow(Name(line), $"{Bare(line.Before)} → {Bare(line.After)}", [new MoneyBar(0, line.Before, _before), new MoneyBar(0, line.After, _after)]));
+        rows.Add(new MoneyRow("together", $"{money.Exact(Together.Before)} → {money.Exact(Together.After)}", [], IsBold: true));
+        return new RowField(_size, words, rows).Lay(Description);
     }
+
+    private (decimal Before, decimal After) Together => (_lines.Difference.Lines.Sum(l => l.Before), _lines.Difference.Lines.Sum(l => l.After));
 
     // As many lines as have room, in the order of the bill; the least of the others in one.
     private IEnumerable<DifferenceLine> Shown()
     {
         IReadOnlyList<DifferenceLine> all = _lines.Difference.Lines;
-        int most = Math.Clamp((_size.HeightPx - 220) / (_size.WidthPx < 560 ? 28 : 34), 4, 24);
+        int most = Math.Clamp((_size.HeightPx - 220) / (_size.WidthPx < 560 ? 32 : 34), 4, 24);
         if (all.Count <= most) return all;
         var large = all.OrderByDescending(l => Math.Max(Math.Abs(l.Before), Math.Abs(l.After))).Take(most - 1).ToHashSet();
         DifferenceLine[] small = [.. all.Where(l => !large.Contains(l))];
@@ -53,10 +58,18 @@ internal sealed class LinesLayout
         return [.. all.Where(large.Contains), new DifferenceLine("", name, "", 0, 0, small.Sum(l => l.Before), small.Sum(l => l.After))];
     }
 
-    private static string Name(DifferenceLine line) => Lettering.Clean(line.Name.Contains(line.Kind, StringComparison.OrdinalIgnoreCase) ? line.Name : $"{line.Kind}: {line.Name}");
+    private static string Name(DifferenceLine line) =>
+        Lettering.Clean(line.Name.Contains(line.Kind, StringComparison.OrdinalIgnoreCase) ? line.Name : $"{line.Kind}: {line.Name}");
 
     private static string Bare(decimal amount) => Money.Signed(amount, Math.Abs(amount).ToString("#,0.00", CultureInfo.InvariantCulture));
 
-    private string Description => string.Join(" ", _lines.Difference.Lines.Select(l => $"{Name(l)}: {_words.Money.Exact(l.Before)} as it is, {_words.Money.Exact(l.After)} with {_offer}."))
-        + $" Together {_words.Money.Exact(_lines.Difference.Lines.Sum(l => l.Before))} and {_words.Money.Exact(_lines.Difference.Lines.Sum(l => l.After))}. {string.Join("; ", _words.Origin)}. {_words.InventedNote}";
+    private string Description
+    {
+        get
+        {
+            Money money = _words.Money;
+            IEnumerable<string> lines = _lines.Difference.Lines.Select(l => $"{Name(l)}: {money.Exact(l.Before)} as it is, {money.Exact(l.After)} with {_offer}.");
+            return $"{string.Join(" ", lines)} Together {money.Exact(Together.Before)} and {money.Exact(Together.After)}. {string.Join("; ", _words.Origin)}. {_words.InventedNote}";
+        }
+    }
 }

@@ -19,7 +19,8 @@ internal sealed class MonthLayout(MonthField months, ChartSize size)
         double left = _sheet.MarginPx, right = size.WidthPx - _sheet.MarginPx, y = 0.8 * _sheet.MarginPx;
         string title = Lettering.Clean(months.Title);
         y = Line(TextRole.Title, title, _sheet.Title, left, y, right) + 4;
-        foreach (string line in _sheet.Lead.Wrap((_sheet.IsNarrow ? months.Lead.Narrow : months.Lead.Wide).Split(' '), " ", right - left, 2)) y = Line(TextRole.Lead, line, _sheet.Lead, left, y, right);
+        string lead = _sheet.IsNarrow ? months.Lead.Narrow : months.Lead.Wide;
+        foreach (string line in _sheet.Lead.Wrap(lead.Split(' '), " ", right - left, 2)) y = Line(TextRole.Lead, line, _sheet.Lead, left, y, right);
         string[] foot = [.. months.Footer.SelectMany(f => _sheet.Footer.Wrap(f.Split(' '), " ", right - left, 2))];
         double step = 1.3 * _sheet.Footer.SizePx, footTop = size.HeightPx - (0.7 * _sheet.MarginPx) - (step * foot.Length);
         double side = s_months.Max(_sheet.Date.WidthPx) + 10, sums = HasSums ? months.Sums.Max(_sheet.Date.WidthPx) + 14 : 0;
@@ -46,7 +47,8 @@ internal sealed class MonthLayout(MonthField months, ChartSize size)
         (int first, int last) = Shown();
         double width = field.Width / (last - first + 1), height = field.Height / 12;
         Lettering figure = _sheet.BillAmount with { SizePx = Math.Max(9.5, _sheet.BillAmount.SizePx) };
-        bool hasRoom = height > figure.HeightPx && width > months.Means.SelectMany(m => m ?? []).Select(v => figure.WidthPx(Number(v))).DefaultIfEmpty(0).Max() + 3;
+        double widest = months.Means.SelectMany(m => m ?? []).Select(v => figure.WidthPx(Number(v))).DefaultIfEmpty(0).Max();
+        bool hasRoom = height > figure.HeightPx && width > widest + 3;
         for (int m = 0; m < 12; m++)
         {
             double top = field.Top + (m * height), middle = top + ((height - _sheet.Date.HeightPx) / 2);
@@ -61,13 +63,18 @@ internal sealed class MonthLayout(MonthField months, ChartSize size)
                 _cells.Add(new AreaMark(box, shade));
                 string words = Number(hours[h]);
                 if (!hasRoom || IsNothing(words)) continue;
-                _texts.Add(new TextMark(TextRole.BillAmount, words, figure with { Colour = Palette.InkOn(shade) }, box.MiddleX, top + ((height - figure.HeightPx) / 2), Align.Middle));
+                Lettering inked = figure with { Colour = Palette.InkOn(shade) };
+                _texts.Add(new TextMark(TextRole.BillAmount, words, inked, box.MiddleX, top + ((height - figure.HeightPx) / 2), Align.Middle));
             }
         }
         int every = width > _sheet.Scale.WidthPx("00") + 8 ? 1 : 3;
         for (int h = first; h <= last; h += every)
-            _texts.Add(new TextMark(TextRole.BillDate, h.ToString(CultureInfo.InvariantCulture), _sheet.Scale, field.Left + ((h - first + 0.5) * width), field.Bottom + 4, Align.Middle));
-        _texts.Add(new TextMark(TextRole.ScaleTitle, "hour of the day, local clock, from its start", _sheet.Scale, field.Left + (field.Width / 2), field.Bottom + 6 + _sheet.Scale.HeightPx, Align.Middle));
+        {
+            string hour = h.ToString(CultureInfo.InvariantCulture);
+            _texts.Add(new TextMark(TextRole.BillDate, hour, _sheet.Scale, field.Left + ((h - first + 0.5) * width), field.Bottom + 4, Align.Middle));
+        }
+        const string Along = "hour of the day, local clock, from its start";
+        _texts.Add(new TextMark(TextRole.ScaleTitle, Along, _sheet.Scale, field.MiddleX, field.Bottom + 6 + _sheet.Scale.HeightPx, Align.Middle));
     }
 
     private (int First, int Last) Shown()

@@ -17,12 +17,12 @@ internal static class FrontierChart
         string[] labels = [.. money.Ticks.Select(money.Label)];
         var frame = new PlotFrame(size, new PlotWords
         {
-            Title = $"{Lettering.Clean(frontier.Home)}, {Lettering.Clean(offer.Name)}: money or hours",
+            Title = $"Money or hours · {Lettering.Clean(offer.Name)} · {Lettering.Clean(frontier.Home)}",
             Lead = Advice(frontier, offer),
             Legend = [new LegendLine("nine outages in ten last", style), new LegendLine("half the outages last", style, IsDashed: true)],
             Up = $"saved a year, {frontier.Currency}",
             Along = "hours lasted",
-            Footer = [.. frontier.Note.Length > 0 ? new[] { Lettering.Clean(frontier.Note) } : [], "Each point is a reserve, from 0 to 100 %. Each outage starts with what the everyday run holds. A computation on these data, not a promise. Nobody should rely on it for medical equipment."],
+            Footer = [.. frontier.Note.Length > 0 ? new[] { Lettering.Clean(frontier.Note) } : [], "Each point is a reserve, from 0 to 100 %. Each outage starts with what the everyday run holds.", "A computation on these data, not a promise. Nobody should rely on it for medical equipment."],
         }, labels);
         Box field = frame.Field;
         double X(double hours) => field.Left + (field.Width * hours / (double)along.Highest);

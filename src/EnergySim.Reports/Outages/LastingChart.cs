@@ -16,7 +16,7 @@ internal static class LastingChart
         string[] labels = ["0 %", "25 %", "50 %", "75 %", "100 %"];
         var frame = new PlotFrame(size, new PlotWords
         {
-            Title = $"{Lettering.Clean(result.Home)}: how long outages are lasted",
+            Title = $"How long outages are lasted · {Lettering.Clean(result.Home)}",
             Lead = string.Create(CultureInfo.InvariantCulture, $"Share of outages, one begun in each of the {result.Offers[0].Any.Starts:#,0} intervals, in which all that is kept is served at least so long."),
             Legend = [.. result.Offers.Select((o, i) => new LegendLine(Lettering.Clean(o.Name), styles[i]))],
             Up = "share of starts",

@@ -18,7 +18,7 @@ internal static class StartsChart
         string[] classes = ["under 2 h", "2–8 h", "8–24 h", "24–72 h", "72 h and more"];
         var frame = new PlotFrame(size, new PlotWords
         {
-            Title = $"{Lettering.Clean(result.Home)}, {Lettering.Clean(offer.Name)}: when the grid may fail",
+            Title = $"When the grid may fail · {Lettering.Clean(offer.Name)} · {Lettering.Clean(result.Home)}",
             Lead = "What half the outages that begin in a month at an hour last, hours; the darker, the shorter.",
             Legend = [.. classes.Select((name, i) => new LegendLine(name, new BarStyle(s_colours[i], Palette.AsItIs.Edge, Hatch.None, Palette.Paper)))],
             Up = "month of the start",
@@ -38,7 +38,7 @@ internal static class StartsChart
                 int kind = Array.FindIndex(s_ends, end => hours < end);
                 double left = field.Left + (h * width);
                 frame.Area(new Box(left, top, left + width, top + height).Inset(0.75), s_colours[kind]);
-                if (figure.SizePx < 7 || height < figure.HeightPx) continue;
+                if (figure.SizePx < 9.5 || height < figure.HeightPx) continue;
                 // Cut, not rounded: so long they last.
                 double shown = hours < 10 ? Math.Floor(hours * 10) / 10 : Math.Floor(hours);
                 string text = (hours >= offer.Any.HorizonHours ? "≥" : "") + shown.ToString("0.#", CultureInfo.InvariantCulture);

@@ -57,7 +57,7 @@ internal static class StoredEnergyChart
         string weather = first.Weather.Length > 0 ? $", weather of {Lettering.Clean(first.Weather)}" : "";
         return new PlotWords
         {
-            Title = $"{Lettering.Clean(home)}: what is stored while the grid is down",
+            Title = $"What is stored while the grid is down · {Lettering.Clean(home)}",
             Lead = string.Create(CultureInfo.InvariantCulture, $"The grid fails on {first.At:uuuu-MM-dd} at {first.At:HH:mm} for {first.Hours:0} h{weather}."),
             Legend = [.. offers.Select((o, i) => new LegendLine(Lettering.Clean(o.Name), styles[i]))],
             Up = "stored, kWh",

@@ -98,6 +98,7 @@ internal sealed class SavingsLayout
     // Lays from the bottom up; gives the top.
     private double Foot()
     {
+        if (_size.IsPart) return _size.HeightPx - (0.7 * _sheet.MarginPx);
         double width = _size.WidthPx - (2 * _sheet.MarginPx);
         var lines = new List<string>(_sheet.Footer.Wrap(_words.Origin, " · ", width, 3));
         if (_words.InventedNote is string note) lines.AddRange(_sheet.Footer.Wrap(note.Split(' '), " ", width, 2));

@@ -109,9 +109,9 @@ internal sealed class WaysLayout
     private double Barred(WayResult[] ways, double left, double right, double bottom)
     {
         if (ways.Length == 0) return bottom;
-        double line = 1.3 * _sheet.Date.SizePx, top = bottom - (line * (ways.Length + 0.6));
-        for (int i = 0; i < ways.Length; i++)
-            Add(TextRole.Lead, _sheet.Date.Shorten(WaysWords.Barred(ways[i]), right - left), _sheet.Date with { Colour = Palette.QuietInk }, left, top + (i * line));
+        string[] lines = [.. ways.SelectMany(w => _sheet.Date.Wrap(WaysWords.Barred(w).Split(' '), " ", right - left, ways.Length > 3 ? 1 : 2))];
+        double line = 1.3 * _sheet.Date.SizePx, top = bottom - (line * (lines.Length + 0.6));
+        for (int i = 0; i < lines.Length; i++) Add(TextRole.Lead, lines[i], _sheet.Date with { Colour = Palette.QuietInk }, left, top + (i * line));
         return top;
     }
 

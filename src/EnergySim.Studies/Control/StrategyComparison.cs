@@ -1,6 +1,8 @@
 using EnergySim.Billing;
+using EnergySim.Engine;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
+using EnergySim.Time;
 
 namespace EnergySim.Studies.Control;
 
@@ -18,6 +20,9 @@ public sealed record StrategyComparison
 
     /// <summary>The offers.</summary>
     public required IReadOnlyList<OfferStrategies> Offers { get; init; }
+
+    // Before the morning's first use, to what five like days lead one to expect. Common practice.
+    private static readonly OvernightCharge s_asExpected = new(new ClockWindow(0, 300), 1, 5);
 
     /// <summary>Compares strategies.</summary>
     /// <param name="home">The home.</param>
@@ -41,15 +46,19 @@ public sealed record StrategyComparison
         Strategy own = offer.Strategy;
         var results = new List<StrategyResult>();
         Add(own, true);
+        Strategy plain = new() { Base = Steering.SelfUse, ReserveFraction = own.ReserveFraction, Integrity = own.Integrity };
         foreach (Steering steering in (Steering[])[Steering.Hold, Steering.SelfUse, Steering.PeakWindow, Steering.Planned])
-            if (own.Base != steering) Add(new Strategy { Base = steering, ReserveFraction = own.ReserveFraction, Integrity = own.Integrity }, false);
+            if (own.Base != steering) Add(plain with { Base = steering }, false);
+        if (own.Integrity != IntegrityRule.SolarOnly) Add(plain with { Base = Steering.PeakWindow, KeepsForDearest = true, Overnight = s_asExpected }, false);
+        if (own.Integrity != IntegrityRule.NeverExports) Add(plain with { SellsByPrice = true }, false);
+        if (home.Tariff.Versions.Any(v => v.Events is not null)) Add(plain with { Base = Steering.PeakWindow, Events = new EventResponse(6, own.Integrity == IntegrityRule.SolarOnly ? 0 : 1) }, false);
         return results;
 
         void Add(Strategy strategy, bool isOwn)
         {
             Installation installation = Installation.Of(home with { Offers = [offer with { Strategy = strategy }] }, calendar)[1];
             decimal bill = BillOf(installation, calendar);
-            results.Add(new StrategyResult { Strategy = strategy, IsOwn = isOwn, Bill = bill, Saved = asItIs - bill, SetPoints = installation.Run.SetPoints });
+            results.Add(new StrategyResult { Strategy = strategy, IsOwn = isOwn, Bill = bill, Saved = asItIs - bill, Run = installation.Run });
         }
     }
 
@@ -81,6 +90,6 @@ public sealed record StrategyResult
     /// <summary>Saved against the home as it is, money.</summary>
     public required decimal Saved { get; init; }
 
-    /// <summary>What it was compiled to.</summary>
-    public required SetPoints SetPoints { get; init; }
+    /// <summary>The run, with what it was compiled to.</summary>
+    public required Run Run { get; init; }
 }

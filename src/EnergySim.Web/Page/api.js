@@ -31,8 +31,11 @@ export async function send(method, path, body, signal) {
 export const ask = async (path, body, signal) => (await send('POST', path, body, signal)).json();
 export const askText = async (path, body, signal) => (await send('POST', path, body, signal)).text();
 
-export async function download(path, body, name) {
-  const blob = await (await send('POST', path, body)).blob();
+export async function download(path, body, name) { keep(await (await send('POST', path, body)).blob(), name); }
+
+export async function downloadResult(path, name) { keep(await (await checked(await fetch(`/api/v1/${path}`))).blob(), name); }
+
+function keep(blob, name) {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(blob);
   link.download = name;

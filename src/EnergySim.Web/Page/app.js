@@ -103,7 +103,7 @@ export async function open(file, plan = null) {
   slow.outage.key = slow.lifetime.key = '';
   const s = state.summary;
   byId('home-name').textContent = s.name;
-  byId('home-facts').textContent = [s.place, s.planPublisher ? `${s.plan}, ${s.planPublisher}` : s.plan, `${s.from} to ${s.to} in steps of ${s.stepMinutes} minutes`].filter(Boolean).join(' · ');
+  byId('home-facts').replaceChildren(...[s.place, s.planPublisher ? `${s.plan}, ${s.planPublisher}` : s.plan, `${s.from} to ${s.to} in steps of ${s.stepMinutes} minutes`].filter(Boolean).map((fact) => el('span', {}, fact)));
   document.title = `${s.name}: one battery or two?`;
   byId('pick').value = file;
   tries.fill();

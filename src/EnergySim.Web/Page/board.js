@@ -16,12 +16,12 @@ export function draw() {
   board.replaceChildren(
     el('div', { class: 'row', role: 'row' }, el('span', { class: 'corner', role: 'columnheader' }, el('span', { class: 'unseen' }, 'Question')), comparison.columns.map((c, i) => head(c, i))),
     row('big', `Bill ${span}`, comparison.columns.map((c, i) => figure(`bill-${i}`, money(c.annualBill, currency()), () => why.bill(c)))),
-    row('mid', `Saved ${span}`, offers((c, i) => figure(`saved-${i}`, money(c.annualSaving, currency()), () => why.saving(c), c.annualSaving >= 0 ? 'good' : 'bad'))),
-    row('mid', 'Of that, what this one adds', offers((c, i) => figure(`added-${i}`, money(c.addedSaving, currency()), () => why.added(comparison, i + 1), c.addedSaving >= 0 ? 'good' : 'bad'))),
+    row('mid', `Saved ${span}`, offers((c, i) => figure(`saved-${i + 1}`, money(c.annualSaving, currency()), () => why.saving(c), c.annualSaving >= 0 ? 'good' : 'bad'))),
+    row('mid', 'Of that, what this one adds', offers((c, i) => figure(`added-${i + 1}`, money(c.addedSaving, currency()), () => why.added(comparison, i + 1), c.addedSaving >= 0 ? 'good' : 'bad'))),
     row('words', `In ${hours(state.choices.outageHours ?? state.summary.outage.hours)} without the grid`, offers((c, i) => named(outage, i))),
     row('words', '9 outages in 10 last', offers((c, i) => lasting(i))),
     row('words', 'Fits the panel', offers((c, i) => fit(fits[i], i))),
-    row('words', 'Price', offers((c, i) => figure(`price-${i}`, c.price === null ? 'not stated' : money(c.price, currency()), () => why.price(c)))),
+    row('words', 'Price', offers((c, i) => figure(`price-${i + 1}`, c.price === null ? 'not stated' : money(c.price, currency()), () => why.price(c)))),
     row('words', 'Paid back', offers((c, i) => payback(i))),
   );
   if (focused) board.querySelector(`[data-figure="${focused}"]`)?.focus();
@@ -44,7 +44,7 @@ function named(outage, i) {
   if (outage.keepsNothing) return el('span', { class: 'none' }, 'keeps nothing running');
   const offer = outage.offers[i], first = offer.named.firstUnservedHours;
   const text = first === null ? 'all that is kept is served' : first === 0 ? 'not all is served from the start' : `served for ${hours(first)}`;
-  return figure(`named-${i}`, text, () => why.named(offer), first === null ? 'good' : '');
+  return figure(`named-${i + 1}`, text, () => why.named(offer), first === null ? 'good' : '');
 }
 
 function lasting(i) {
@@ -52,14 +52,14 @@ function lasting(i) {
   if (!state.outage) return waiting();
   const offer = state.outage.offers[i];
   const h = offer.lasting.nineInTenHours;
-  return figure(`lasting-${i}`, `${h >= state.outage.horizonHours ? 'at least ' : ''}${hours(h)}`, () => why.lasting(offer, state.outage));
+  return figure(`lasting-${i + 1}`, `${h >= state.outage.horizonHours ? 'at least ' : ''}${hours(h)}`, () => why.lasting(offer, state.outage));
 }
 
 function fit(fits, i) {
   if (!fits) return el('span', { class: 'none' }, 'panel not stated');
   const chosen = state.choices.way ? fits.ways.find((w) => w.way === state.choices.way) : fits.ways.find((w) => w.way === fits.firstWay);
-  if (!chosen) return figure(`fit-${i}`, 'no way may be', () => why.fit(fits), 'bad');
-  return chosen.standing === 'within' ? figure(`fit-${i}`, `yes: ${chosen.way}`, () => why.fit(fits, chosen), 'good') : figure(`fit-${i}`, `not by ${chosen.way}`, () => why.fit(fits, chosen), 'bad');
+  if (!chosen) return figure(`fit-${i + 1}`, 'no way may be', () => why.fit(fits), 'bad');
+  return chosen.standing === 'within' ? figure(`fit-${i + 1}`, `yes: ${chosen.way}`, () => why.fit(fits, chosen), 'good') : figure(`fit-${i + 1}`, `not by ${chosen.way}`, () => why.fit(fits, chosen), 'bad');
 }
 
 function payback(i) {
@@ -69,7 +69,7 @@ function payback(i) {
   const offer = state.lifetime.offers[i], { earliestPaybackYears: early, latestPaybackYears: late } = offer.bands, years = state.lifetime.years;
   const n = (x) => Math.round(x * 10) / 10;
   const text = offer.price === null ? 'no price is stated' : early === null ? `not within ${years} years` : late === null ? `after ${n(early)} years at best, or not within ${years}` : `after ${n(early)} to ${n(late)} years`;
-  return figure(`payback-${i}`, text, () => why.payback(offer, state.lifetime));
+  return figure(`payback-${i + 1}`, text, () => why.payback(offer, state.lifetime));
 }
 
 const waiting = () => el('span', { class: 'none waiting' }, 'working it out …');

@@ -45,7 +45,7 @@ export function put(node, markup) {
 
 export function table(heads, rows, numbersFrom = 1) {
   return el('div', { class: 'scroll', tabindex: '0', role: 'group', 'aria-label': heads.filter(Boolean).join(', ') }, el('table', {},
-    el('thead', {}, el('tr', {}, heads.map((h, i) => el('th', { scope: 'col', class: i >= numbersFrom ? 'n' : '' }, h)))),
+    el('thead', {}, el('tr', {}, heads.map((h, i) => (h ? el('th', { scope: 'col', class: i >= numbersFrom ? 'n' : '' }, h) : el('td', {}))))),
     el('tbody', {}, rows.map((r) => el('tr', { class: r.sum ? 'sum' : '' }, (r.cells ?? r).map((c, i) => (i === 0 ? el('th', { scope: 'row' }, c) : el('td', { class: i >= numbersFrom ? 'n' : '' }, c))))))));
 }
 

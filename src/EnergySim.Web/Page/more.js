@@ -1,5 +1,5 @@
 // Files in and out: opening and dropping, saving, taking along, long work, and the form for a home from scratch.
-import { send, ask, download, get, Refused } from './api.js';
+import { send, ask, download, downloadResult, get, Refused } from './api.js';
 import { list, open, trouble } from './app.js';
 import { byId, el, leaf } from './dom.js';
 import { begin } from './form.js';
@@ -66,7 +66,7 @@ function take() {
   const columns = state.answer.comparison.columns;
   leaf('Take along',
     el('h3', {}, 'For the homeowner'), el('div', { class: 'actions' },
-      button('take-pdf', 'The pages (PDF)', () => download('report', asked(), `${stem}.pdf`)),
+      el('button', { type: 'button', class: 'plain', id: 'take-pdf', onclick: () => work('report') }, 'The report (PDF)'),
       button('take-print', 'Print this page', async () => { byId('leaf').close(); window.print(); }),
       button('take-png', 'Savings chart (PNG)', () => download('chart', asked({ chart: 'savings', form: 'png' }), `${stem}-savings.png`)),
       button('take-svg', 'Savings chart (SVG)', () => download('chart', asked({ chart: 'savings', form: 'svg' }), `${stem}-savings.svg`)),
@@ -82,7 +82,7 @@ async function work(kind) {
   const progress = el('progress', { class: 'bar', max: 1, value: 0, 'aria-label': 'Share of the work that is done' }), told = el('p', { role: 'status' }, 'Waiting for its turn …'), result = el('div');
   let job = null;
   const cancel = el('button', { type: 'button', class: 'plain', id: 'work-cancel', onclick: async () => { if (job) { job = await (await send('DELETE', `jobs/${job.id}`)).json(); told.textContent = 'Cancelled.'; } } }, 'Cancel');
-  leaf(kind === 'bound' ? 'How near to perfect foresight?' : 'Every start, and every reserve', told, progress, el('div', { class: 'actions' }, cancel), result);
+  leaf({ bound: 'How near to perfect foresight?', starts: 'Every start, and every reserve', report: 'The homeowner’s report' }[kind], told, progress, el('div', { class: 'actions' }, cancel), result);
   try {
     job = await ask('jobs', asked({ kind }));
     while (job.state === 'waiting' || job.state === 'running') {
@@ -97,6 +97,10 @@ async function work(kind) {
     progress.value = 1;
     told.textContent = 'Done.';
     cancel.hidden = true;
+    if (kind === 'report') {
+      await downloadResult(`jobs/${job.id}/result`, `${state.summary.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.pdf`);
+      return;
+    }
     const { table } = await import('./dom.js');
     const outcome = await get(`jobs/${job.id}/result`);
     result.replaceChildren(...(kind === 'bound' ? bound(outcome, table) : starts(outcome, table)));

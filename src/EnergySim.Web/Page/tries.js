@@ -31,6 +31,8 @@ export function listen(onMove, onPlan) {
     const up = byId('try-toggle').closest('.try').classList.toggle('up');
     byId('try-toggle').setAttribute('aria-expanded', String(up));
     byId('try-toggle').textContent = up ? 'Done' : 'What if…';
+    // The figures stay in sight above the sliders.
+    if (up) byId('board').scrollIntoView({ block: 'start' });
   });
 }
 

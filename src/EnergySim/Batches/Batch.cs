@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using EnergySim.Engine;
 using EnergySim.Tariffs;
 using EnergySim.Time;
@@ -43,8 +42,8 @@ public sealed class Batch
         };
     }
 
-    /// <summary>How many lanes the processor has; asked once, since a vector that it must put together from halves is slower than the halves.</summary>
-    public static int Lanes { get; } = Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1;
+    /// <summary>How many variants go side by side on this processor.</summary>
+    public static int Lanes => LaneWidth.Best;
 
     /// <summary>The intervals.</summary>
     public TimeAxis Axis { get; }

@@ -68,17 +68,18 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         {
             BucketRun run = _calendar.Runs[_run];
             int count = Math.Min(run.Length - _done, importKw.Length - at);
-            SumTwo(boughtKw.Slice(at, count), soldKw.Slice(at, count), ref _importKw, ref _exportKw);
+            ReadOnlySpan<T> bought = boughtKw.Slice(at, count), sold = soldKw.Slice(at, count);
+            if (_valueNow.Length == 0) SumTwo(bought, sold, ref _importKw, ref _exportKw);
+            else SumThree(bought, sold, PricesOf(0, from + at, count), ref _importKw, ref _exportKw, ref _valueNow[0]);
+            for (int part = 1; part < _valueNow.Length; part++) SumValue(sold, PricesOf(part, from + at, count), ref _valueNow[part]);
             if (_loadKwh.Length > 0) SumTwo(loadKw.Slice(at, count), solarKw.Slice(at, count), ref _loadKw, ref _solarKw);
-            for (int part = 0; part < _valueNow.Length; part++)
-                SumValue(soldKw.Slice(at, count), _calendar.ExportPrices.PricePerKwh[part].AsSpan(from + at, count), ref _valueNow[part]);
             at += count;
             _done += count;
             if (_done == run.Length) Finish(run.Bucket);
         }
         if (_calendar.HasWindows) SumWindows(from, boughtKw, soldKw);
         // Demand is of the import register, also where the meter nets.
-        foreach (DemandColumn column in _calendar.Demand.Columns) FindDemand(column, from, importKw);
+        for (int c = 0; c < _calendar.Demand.Columns.Count; c++) FindDemand(_calendar.Demand.Columns[c], from, importKw);
     }
 
     /// <summary>Puts the sums of one lane into their place.</summary>
@@ -138,6 +139,22 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         }
         (firstSum, secondSum) = (one, two);
     }
+
+    // And what the second is worth.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void SumThree(ReadOnlySpan<T> first, ReadOnlySpan<T> second, ReadOnlySpan<double> prices, ref T firstSum, ref T secondSum, ref T valueSum)
+    {
+        T one = firstSum, two = secondSum, value = valueSum;
+        for (int i = 0; i < first.Length; i++)
+        {
+            one += first[i];
+            two += second[i];
+            value += second[i] * T.All(prices[i]);
+        }
+        (firstSum, secondSum, valueSum) = (one, two, value);
+    }
+
+    private ReadOnlySpan<double> PricesOf(int part, int from, int count) => _calendar.ExportPrices.PricePerKwh[part].AsSpan(from, count);
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void SumValue(ReadOnlySpan<T> kw, ReadOnlySpan<double> prices, ref T valueSum)

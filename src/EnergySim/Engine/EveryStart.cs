@@ -10,7 +10,8 @@ namespace EnergySim.Engine;
 /// <remarks>
 /// Two things spare work, both exact, and no start is left out. A walk that comes to the very state (energy to the last bit, darkness and the
 /// rest) in which the walk of the start before was after the same interval goes on as that one did: its future is the same. And where nothing
-/// depends on how much is stored, the step's last line alone is computed (<see cref="FreeIntervals"/>).
+/// depends on how much is stored, the step's last line alone is computed (<see cref="FreeIntervals"/>), for several starts side by side as long as
+/// that holds for all of them (<see cref="FreeWalk"/>).
 /// </remarks>
 public sealed class EveryStart
 {
@@ -19,8 +20,11 @@ public sealed class EveryStart
     private readonly StepConstants<Scalar> _constants;
     private readonly StepRow<Scalar> _row;
     private readonly FreeIntervals? _free;
+    private readonly FreeWalk? _walk;
+    private readonly double[] _together = new double[LaneWidth.Best];
     private readonly int _horizon;
     private readonly OutageWindow _window;
+    private int _firstFault, _firstEnergy;
 
     /// <param name="offGrid">A run off the grid: the series, plant, wiring and rules of the outage. Its own start and set-points are not asked: the outage row holds.</param>
     /// <param name="horizon">Length of each outage, intervals, ≥ 1.</param>
@@ -36,6 +40,7 @@ public sealed class EveryStart
         _constants = new StepConstants<Scalar>(offGrid.Plant, offGrid.Site, offGrid.Axis.StepHours, offGrid: true);
         _row = new StepRow<Scalar>(SetPoints.Outage(offGrid.Plant), offGrid.Plant);
         _free = _island is null ? new FreeIntervals(offGrid, in _constants, in _row) : null;
+        _walk = _free is null ? null : FreeWalk.Of(_free);
         _window = new OutageWindow(horizon, _island is not null);
     }
 
@@ -48,28 +53,70 @@ public sealed class EveryStart
         if (startKwh.Length != count) throw new ArgumentException($"{startKwh.Length} start energies for {count} intervals.", nameof(startKwh));
         var outcomes = new StartOutcomes(count, _horizon, _run.Axis.StepHours);
         _window.Clear();
-        int firstFault = 0, firstEnergy = 0;
-        for (int start = 0; start < count; start++)
+        _firstFault = _firstEnergy = 0;
+        int start = 0;
+        while (start < count)
         {
-            double energy = Math.Clamp(startKwh[start], _run.Plant.LowestKwh, _run.Plant.HighestKwh);
-            int last = start + _horizon - 1;
-            // The slot held the start before, whose first interval is no part of this walk; it takes this walk's last one.
-            if (start > 0) _window.Forget(last % _horizon);
-            IslandState state = _island?.Start ?? default;
-            int joined = Go(start, last, energy, state);
+            int free = start + _together.Length <= count ? WalkTogether(start, startKwh) : start;
+            int many = free > start ? _together.Length : 1;
+            for (int s = start; s < start + many; s++)
+            {
+                double energy = many > 1 ? _together[s - start] : Clamped(startKwh[s]);
+                WalkOne(s, free, energy, outcomes);
+            }
+            start += many;
+        }
+        return outcomes;
+    }
+
+    // Brings as many outages as there are lanes to one interval, then side by side as far as they go; gives the interval at which they stand, or
+    // the start itself where they can not be brought together.
+    private int WalkTogether(int start, ReadOnlySpan<double> startKwh)
+    {
+        int lanes = _together.Length, meet = start + lanes - 1;
+        if (_walk is null || lanes == 1 || _horizon < 2 * lanes) return start;
+        ReadOnlySpan<FreeIntervals.Band> bands = _free!.Bands;
+        for (int lane = 0; lane < lanes; lane++)
+        {
+            double stored = Clamped(startKwh[start + lane]);
+            for (int at = start + lane; at < meet; at++)
+            {
+                ref readonly FreeIntervals.Band band = ref bands[at];
+                if (!(stored >= band.ServedLowestKwh && stored <= band.HighestKwh)) return start;
+                stored += band.ChangeKwh;
+            }
+            _together[lane] = stored;
+        }
+        _window.ForgetBefore(start, meet);
+        int until = _walk.Go(meet, start + _horizon, _together, _window.StoredAfter);
+        _window.PutServed(start, until);
+        return until;
+    }
+
+    private double Clamped(double kwh) => Math.Clamp(kwh, _run.Plant.LowestKwh, _run.Plant.HighestKwh);
+
+    // Walks an outage on from an interval up to which it is known to be free and served.
+    private void WalkOne(int start, int from, double storedKwh, StartOutcomes outcomes)
+    {
+        int last = start + _horizon - 1;
+        // The slot held the start before, whose first interval is no part of this walk; it takes this walk's last one.
+        if (start > 0 && from <= last) _window.Forget(last % _horizon);
+        int joined = last;
+        if (from <= last)
+        {
+            joined = Go(from, last, storedKwh, _island?.Start ?? default);
             if (joined < last)
             {
                 int before = (last - 1) % _horizon;
                 Go(last, last, _window.StoredAfter[before], _window.StateAfter(before));
             }
-            firstFault = _window.First(OutageWindow.Fault.Unserved, start, joined, last, firstFault);
-            firstEnergy = _window.First(OutageWindow.Fault.Energy, start, joined, last, firstEnergy);
-            outcomes.LastingIntervals[start] = firstFault - start;
-            outcomes.LastingOnEnergyIntervals[start] = firstEnergy - start;
-            outcomes.DarkIntervals[start] = _window.DarkIntervals;
-            outcomes.UnservedKwh[start] = _window.UnservedKw * _run.Axis.StepHours;
         }
-        return outcomes;
+        _firstFault = _window.First(OutageWindow.Fault.Unserved, start, joined, last, _firstFault);
+        _firstEnergy = _window.First(OutageWindow.Fault.Energy, start, joined, last, _firstEnergy);
+        outcomes.LastingIntervals[start] = _firstFault - start;
+        outcomes.LastingOnEnergyIntervals[start] = _firstEnergy - start;
+        outcomes.DarkIntervals[start] = _window.DarkIntervals;
+        outcomes.UnservedKwh[start] = _window.UnservedKw * _run.Axis.StepHours;
     }
 
     // Walks from one interval to another, and stops where it has come into the walk before; returns the last interval computed.

@@ -44,6 +44,7 @@ internal sealed class FreeIntervals
                 UnservedKw = causes.Energy + causes.Power + causes.Trip,
                 WantsEnergy = causes.Energy > 0,
             };
+            _bands[i].ServedLowestKwh = _bands[i].UnservedKw > 0 ? double.PositiveInfinity : _bands[i].LowestKwh;
         }
     }
 
@@ -54,6 +55,9 @@ internal sealed class FreeIntervals
     [StructLayout(LayoutKind.Sequential)]
     internal struct Band
     {
+        /// <summary>As the lowest, where all of the house is served; where not, no energy is enough.</summary>
+        public double ServedLowestKwh;
+
         public double LowestKwh, HighestKwh, ChangeKwh, UnservedKw;
         public bool WantsEnergy;
     }

@@ -13,6 +13,9 @@ internal interface ILane<T> where T : struct, ILane<T>
     /// <summary>The same number in every case.</summary>
     static abstract T All(double value);
 
+    /// <summary>The last case.</summary>
+    static abstract double Last(T value);
+
     /// <summary>The lesser; no NaN may come in.</summary>
     static abstract T Min(T left, T right);
 

@@ -70,6 +70,25 @@ internal sealed class OutageWindow
         _storedAfter[slot] = double.NaN;
     }
 
+    /// <summary>Forgets the energies after intervals that no outage to come begins before.</summary>
+    public void ForgetBefore(int from, int until)
+    {
+        for (int at = from; at < until; at++) _storedAfter[at % _horizon] = double.NaN;
+    }
+
+    /// <summary>Puts down that nothing was unserved in some intervals, at most as many as the horizon is long.</summary>
+    public void PutServed(int from, int until)
+    {
+        while (from < until)
+        {
+            int slot = from % _horizon, count = Math.Min(until - from, _horizon - slot);
+            _darkAfter.AsSpan(slot, count).Clear();
+            Span<Fault> faults = _faults.AsSpan(slot, count);
+            for (int at = faults.IndexOfAnyExcept(Fault.None); at >= 0; at = faults.IndexOfAnyExcept(Fault.None)) Exchange(slot + at, 0, Fault.None);
+            from += count;
+        }
+    }
+
     /// <summary>Puts what an interval left unserved into its slot.</summary>
     public void Put(int slot, in UnservedByCause causes, bool isDark)
     {

@@ -25,6 +25,10 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Last(Scalar value) => value.Value;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Scalar Min(Scalar left, Scalar right)
     {
         Scalar result;

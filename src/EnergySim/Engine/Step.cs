@@ -33,7 +33,7 @@ internal static class Step
         in StepConstants<T> plant, in StepRow<T> row, in TInput input, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook book)
         where T : struct, ILane<T> where TInput : struct, IInput<T> where TGrid : struct, IGrid<T> where TBook : struct, IBook<T>
     {
-        T zero = T.All(0), tiny = T.All(TinyKw), no = T.All(0), yes = T.All(1), boundless = T.All(double.PositiveInfinity);
+        T zero = T.All(0);
         T stored = storedKwh;
         // One case is quicker where branches foretell what does not bind; several would seldom agree.
         bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
@@ -48,7 +48,7 @@ internal static class Step
                 if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
             }
             T needKw = loadKw + plant.StandbyKw;
-            T busbarKw = boundless, guardedKw = boundless, sellBusbarKw = boundless;
+            T boundless = T.All(double.PositiveInfinity), busbarKw = boundless, guardedKw = boundless, sellBusbarKw = boundless;
             if (plant.GuardsBusbar)
             {
                 guardedKw = plant.BusbarKw - (solarAcKw * plant.AcOnBusbar);
@@ -56,10 +56,10 @@ internal static class Step
                 sellBusbarKw = T.Min(busbarKw, guardedKw);
             }
             T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero, curtailedAcKw = zero;
-            T wantsGrid = no, gridRoomKw = zero;
+            T wantsGrid = zero, gridRoomKw = zero;
             if (row.ChargesFromGrid)
             {
-                wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, yes, no);
+                wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, T.All(1), zero);
                 gridRoomKw = T.Max(zero, (row.GridCeilingKwh - stored) * plant.RoomKwPerKwh) * wantsGrid;
             }
 
@@ -174,7 +174,7 @@ internal static class Step
             T gridKw = zero;
             if (row.ChargesFromGrid)
             {
-                T wantKw = T.WhereAbove(outKw, tiny, zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
+                T wantKw = T.WhereAbove(outKw, T.All(TinyKw), zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
                 wantKw *= plant.PerRectifierEfficiency;
                 if (T.AnyAbove(wantKw, zero))
                 {
@@ -236,7 +236,7 @@ internal static class Step
             if (row.Sells)
             {
                 T wantKw = T.Max(zero, ((stored - row.SellDownKwh) * plant.OutKwPerKwh) - dischargeKw);
-                wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
+                wantKw = T.WhereAbove(chargeKw + needKw, T.All(TinyKw), zero, wantKw);
                 if (T.AnyAbove(wantKw, zero))
                 {
                     T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));

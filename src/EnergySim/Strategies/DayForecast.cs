@@ -9,14 +9,18 @@ namespace EnergySim.Strategies;
 /// </summary>
 internal sealed class DayForecast
 {
-    /// <summary>Like days that are averaged, and days in which a clear sky is looked for.</summary>
-    private const int LikeDays = 5, ClearDays = 14;
+    /// <summary>Like days that are averaged where nothing else is said.</summary>
+    public const int UsualLikeDays = 5;
+
+    /// <summary>Days in which a clear sky is looked for.</summary>
+    private const int ClearDays = 14;
 
     private const int Hours = 24;
 
     /// <summary>How much of the last day's clearness is expected to last.</summary>
     private const double Persistence = 0.5;
 
+    private readonly int _likeDays;
     private readonly double[][] _loadKw;
     private readonly double[][] _solarKw;
     private readonly bool[] _isWeekend;
@@ -24,8 +28,10 @@ internal sealed class DayForecast
     /// <param name="axis">The intervals.</param>
     /// <param name="loadKw">House, kW.</param>
     /// <param name="solarKw">Solar, kW.</param>
-    public DayForecast(TimeAxis axis, ReadOnlySpan<double> loadKw, ReadOnlySpan<double> solarKw)
+    /// <param name="likeDays">Like days that are averaged, ≥ 1.</param>
+    public DayForecast(TimeAxis axis, ReadOnlySpan<double> loadKw, ReadOnlySpan<double> solarKw, int likeDays = UsualLikeDays)
     {
+        _likeDays = likeDays;
         FirstDay = axis.LocalDayOf(0);
         Days = axis.LocalDayOf(axis.Count - 1) - FirstDay + 1;
         _loadKw = HourlyMeans(axis, loadKw);
@@ -49,7 +55,7 @@ internal sealed class DayForecast
         bool weekend = IsWeekend(day);
         hourKw.Clear();
         int found = 0;
-        for (int d = known - 1; d >= 0 && found < LikeDays; d--)
+        for (int d = known - 1; d >= 0 && found < _likeDays; d--)
         {
             if (_isWeekend[d] != weekend && known > 7) continue;
             for (int h = 0; h < Hours; h++) hourKw[h] += _loadKw[d][h];

@@ -22,17 +22,15 @@ public sealed class EveningPlanner
 
     private readonly Plant _plant;
     private readonly PlannerTerms _terms;
-    private readonly double _lowestKwh, _grainKwh, _inKwPerKw, _outKwPerKw, _mostInKwh, _mostOutKwh;
+    private readonly CellFlows _flows;
+    private readonly double _lowestKwh, _grainKwh;
 
     private EveningPlanner(Plant plant, PlannerTerms terms)
     {
         (_plant, _terms) = (plant, terms);
         _lowestKwh = plant.LowestKwh + (terms.ReserveFraction * plant.UsableKwh);
         _grainKwh = (plant.HighestKwh - _lowestKwh) / (Levels - 1);
-        _inKwPerKw = 1 / (plant.ChargeEfficiency * plant.RectifierEfficiency);
-        _outKwPerKw = plant.DischargeEfficiency * plant.InverterEfficiency;
-        _mostInKwh = Math.Min(plant.ChargeLimitKw, plant.InverterKw * plant.RectifierEfficiency) * plant.ChargeEfficiency;
-        _mostOutKwh = Math.Min(plant.DischargeLimitKw, plant.InverterKw / plant.InverterEfficiency) / plant.DischargeEfficiency;
+        _flows = new CellFlows(plant);
     }
 
     /// <summary>Plans a span.</summary>
@@ -66,7 +64,7 @@ public sealed class EveningPlanner
         // What is left at the end saves the cheapest kWh of the horizon.
         double cheapest = double.PositiveInfinity;
         for (int h = 0; h < HorizonDays * Hours; h++) cheapest = Math.Min(cheapest, buy[PriceHour(day, h, buy.Length)]);
-        for (int level = 0; level < Levels; level++) worth[level] = -level * _grainKwh * _outKwPerKw * cheapest;
+        for (int level = 0; level < Levels; level++) worth[level] = -level * _grainKwh * _flows.OutKwPerKw * cheapest;
         for (int ahead = HorizonDays - 1; ahead >= 0; ahead--)
         {
             forecast.Load(day + ahead, day, load);
@@ -82,23 +80,23 @@ public sealed class EveningPlanner
     }
 
     // The day after the last is priced as the last.
-    private static int PriceHour(int day, int hour, int count) => Math.Min((day * Hours) + hour, count - Hours + (hour % Hours));
+    internal static int PriceHour(int day, int hour, int count) => Math.Min((day * Hours) + hour, count - Hours + (hour % Hours));
 
     /// <summary>Least cost from an hour on. Between levels the cost that follows is a straight line, so the least lies at a level, at the edge of what is possible, or where the meter stands still.</summary>
     private double LeastCost(int level, ReadOnlySpan<double> after, double needKw, double buy, double sell)
     {
-        double from = level * _grainKwh, mostIn = _mostInKwh, mostOut = _mostOutKwh;
-        if (!_terms.ChargesFromGrid) mostIn = Math.Min(mostIn, Math.Max(0, -needKw) / _inKwPerKw);
-        if (!_terms.SellsFromBattery) mostOut = Math.Min(mostOut, Math.Max(0, needKw) / _outKwPerKw);
+        double from = level * _grainKwh, mostIn = _flows.MostInKwh, mostOut = _flows.MostOutKwh;
+        if (!_terms.ChargesFromGrid) mostIn = Math.Min(mostIn, Math.Max(0, -needKw) / _flows.InKwPerKw);
+        if (!_terms.SellsFromBattery) mostOut = Math.Min(mostOut, Math.Max(0, needKw) / _flows.OutKwPerKw);
         double lowest = Math.Max(0, from - mostOut), highest = Math.Min((Levels - 1) * _grainKwh, from + mostIn);
-        double still = Math.Clamp(needKw > 0 ? from - (needKw / _outKwPerKw) : from - (needKw / _inKwPerKw), lowest, highest);
+        double still = Math.Clamp(needKw > 0 ? from - (needKw / _flows.OutKwPerKw) : from - (needKw / _flows.InKwPerKw), lowest, highest);
         double least = Math.Min(Math.Min(CostTo(lowest, after), CostTo(highest, after)), CostTo(still, after));
         for (int to = (int)Math.Ceiling(lowest / _grainKwh); to * _grainKwh < highest; to++) least = Math.Min(least, CostTo(to * _grainKwh, after));
         return least;
 
         double CostTo(double to, ReadOnlySpan<double> after)
         {
-            double net = needKw + ((to - from) * (to > from ? _inKwPerKw : _outKwPerKw)), at = to / _grainKwh;
+            double net = needKw + ((to - from) * (to > from ? _flows.InKwPerKw : _flows.OutKwPerKw)), at = to / _grainKwh;
             int below = Math.Min((int)at, Levels - 2);
             return after[below] + ((at - below) * (after[below + 1] - after[below])) + (net > 0 ? net * buy : net * sell);
         }
@@ -107,10 +105,10 @@ public sealed class EveningPlanner
     private SetPointRow RowOf(ReadOnlySpan<double> costAfter, double buy, double sell)
     {
         int floor = Levels - 1, fill = 0, solar = 0, down = Levels - 1;
-        while (floor > 0 && buy * _outKwPerKw > WorthAbove(costAfter, floor - 1) - Even) floor--;
-        while (fill < Levels - 1 && WorthAbove(costAfter, fill) > (buy * _inKwPerKw) + Even) fill++;
-        while (solar < Levels - 1 && WorthAbove(costAfter, solar) > (sell * _inKwPerKw) - Even) solar++;
-        while (down > 0 && sell * _outKwPerKw > WorthAbove(costAfter, down - 1) + Even) down--;
+        while (floor > 0 && buy * _flows.OutKwPerKw > WorthAbove(costAfter, floor - 1) - Even) floor--;
+        while (fill < Levels - 1 && WorthAbove(costAfter, fill) > (buy * _flows.InKwPerKw) + Even) fill++;
+        while (solar < Levels - 1 && WorthAbove(costAfter, solar) > (sell * _flows.InKwPerKw) - Even) solar++;
+        while (down > 0 && sell * _flows.OutKwPerKw > WorthAbove(costAfter, down - 1) + Even) down--;
         bool charges = _terms.ChargesFromGrid && fill > 0, sells = _terms.SellsFromBattery && !charges && down < Levels - 1;
         // Once the sun's own is worth no more in the cells than sold, they are filled no further by it.
         return new(
@@ -123,7 +121,7 @@ public sealed class EveningPlanner
 
     private double KwhAt(int level) => _lowestKwh + (level * _grainKwh);
 
-    private static (double[] Buy, double[] Sell) HourlyPrices(TimeAxis axis, DayForecast forecast, MarginalPrices prices)
+    internal static (double[] Buy, double[] Sell) HourlyPrices(TimeAxis axis, DayForecast forecast, MarginalPrices prices)
     {
         var buy = new double[forecast.Days * Hours];
         var sell = new double[buy.Length];

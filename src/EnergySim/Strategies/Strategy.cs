@@ -2,7 +2,6 @@ using EnergySim.Equipment;
 using EnergySim.Profiles;
 using EnergySim.Tariffs;
 using EnergySim.Time;
-using NodaTime;
 
 namespace EnergySim.Strategies;
 
@@ -38,25 +37,9 @@ public enum IntegrityRule
     NeverExports,
 }
 
-/// <summary>Charging from the grid in a window of every day.</summary>
-/// <param name="Window">When, local clock.</param>
-/// <param name="ToFraction">Up to which share of usable energy, 0–1.</param>
-public sealed record OvernightCharge(ClockWindow Window, double ToFraction);
-
-/// <summary>Selling from the battery in a window of every day.</summary>
-/// <param name="Window">When, local clock.</param>
-/// <param name="DownToFraction">Down to which share of usable energy, 0–1.</param>
-public sealed record BatterySale(ClockWindow Window, double DownToFraction);
-
-/// <summary>Filling up ahead of a storm, from the grid too, and keeping it.</summary>
-/// <param name="From">Start.</param>
-/// <param name="To">End.</param>
-/// <param name="ToFraction">Up to which share of usable energy, 0–1.</param>
-public sealed record StormPreparation(Instant From, Instant To, double ToFraction);
-
 /// <summary>
 /// What a battery is told to do. It is compiled, before a run, into <see cref="SetPoints"/>: the base rows, then overnight charging, selling,
-/// storm preparation and the integrity rule, each over what stands.
+/// events, storm preparation and the integrity rule, each over what stands.
 /// </summary>
 public sealed record Strategy
 {
@@ -72,17 +55,29 @@ public sealed record Strategy
     /// <summary>Names of the tariff's periods that make the peak window. Empty: the dearest period of each season.</summary>
     public IReadOnlyList<string> PeakPeriods { get; init; } = [];
 
+    /// <summary>Peak window: true when energy is kept for the dearest hours of the window where it is expected not to last through all of them.</summary>
+    public bool KeepsForDearest { get; init; }
+
     /// <summary>Demand shaving: the import to hold, kW ≥ 0.</summary>
     public double ShaveToKw { get; init; }
 
     /// <summary>Demand shaving: the share of usable energy to which the grid refills below that import, 0–1.</summary>
     public double RefillFraction { get; init; }
 
+    /// <summary>Demand shaving: true when the level rises to each highest demand that was not held, until the bill ends; outside the hours in which demand is counted the cells only charge.</summary>
+    public bool Ratchets { get; init; }
+
     /// <summary>Charging from the grid, if any.</summary>
     public OvernightCharge? Overnight { get; init; }
 
     /// <summary>Selling from the battery, if any.</summary>
     public BatterySale? Sale { get; init; }
+
+    /// <summary>True when the cells sell in any hour that pays better than every use until they are filled again.</summary>
+    public bool SellsByPrice { get; init; }
+
+    /// <summary>What is done for the utility's events, if anything.</summary>
+    public EventResponse? Events { get; init; }
 
     /// <summary>Planned: true when the plan may sell from the cells.</summary>
     public bool PlansToSell { get; init; }
@@ -92,6 +87,9 @@ public sealed record Strategy
 
     /// <summary>The agreement's rule, if any.</summary>
     public IntegrityRule Integrity { get; init; }
+
+    /// <summary>True when the past and prices are asked (<see cref="Compile(Plant, StrategyClock, StrategyFacts)"/>).</summary>
+    public bool AsksFacts => KeepsForDearest || SellsByPrice || Overnight is { LikeDays: > 0 };
 
     /// <summary>Compiles the strategy for a plant onto an axis.</summary>
     /// <param name="plant">For its lowest and highest energy.</param>
@@ -103,20 +101,40 @@ public sealed record Strategy
     /// <summary>Compiles the strategy for a plant, where its windows are laid onto the axis already: a few rows, and no work an interval.</summary>
     /// <param name="plant">For its lowest and highest energy.</param>
     /// <param name="clock">Made by <see cref="StrategyClock.Of"/> of a strategy with the same windows; levels and shares may differ.</param>
-    /// <exception cref="ArgumentException">A share lies outside 0–1, or the clock was laid for other windows.</exception>
+    /// <exception cref="ArgumentException">A share lies outside 0–1, the clock was laid for other windows, or a rule asks the past, prices or the meter.</exception>
     public SetPoints Compile(Plant plant, StrategyClock clock)
     {
-        ArgumentNullException.ThrowIfNull(plant);
-        ArgumentNullException.ThrowIfNull(clock);
-        CheckShares();
-        if (!clock.Fits(this)) throw new ArgumentException("The clock was laid for a strategy with other windows.", nameof(clock));
+        RowRules rules = RulesFor(plant, clock);
+        if (AsksFacts || Ratchets) throw new ArgumentException("The strategy has a rule that asks the past, prices or the meter.");
         var rows = new SetPointRow[clock.Situations.Count];
-        for (int r = 0; r < rows.Length; r++)
-        {
-            Situation now = clock.Situations[r];
-            rows[r] = Row(plant, now.HasFlag(Situation.Peak), now.HasFlag(Situation.Night), now.HasFlag(Situation.Sale), now.HasFlag(Situation.Storm));
-        }
+        for (int r = 0; r < rows.Length; r++) rows[r] = rules.Of(clock.Situations[r], rules.Plain);
         return new SetPoints(rows, clock.Picks);
+    }
+
+    /// <summary>Compiles the strategy where a rule asks the past and prices: a row an hour of each local day. Of the series only days before the day decided on are asked.</summary>
+    /// <param name="plant">The plant.</param>
+    /// <param name="clock">Made by <see cref="StrategyClock.Of"/> on the axis of the series.</param>
+    /// <param name="facts">The series and prices.</param>
+    /// <exception cref="ArgumentException">A share lies outside 0–1, or the clock was laid for other windows.</exception>
+    public SetPoints Compile(Plant plant, StrategyClock clock, StrategyFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        RowRules rules = RulesFor(plant, clock);
+        HourLevels[] levels = ExpectedNeeds.Of(this, plant, rules, clock, facts);
+        TimeAxis axis = facts.Load.Axis;
+        int firstDay = axis.LocalDayOf(0), lastHour = -1;
+        Situation last = Situation.None;
+        var rows = new List<SetPointRow>(levels.Length);
+        var picks = new int[axis.Count];
+        for (int i = 0; i < picks.Length; i++)
+        {
+            int hour = ((axis.LocalDayOf(i) - firstDay) * 24) + (axis.LocalMinuteOf(i) / 60);
+            Situation now = clock.SituationAt(i);
+            if (hour != lastHour || now != last) rows.Add(rules.Of(now, levels[hour]));
+            (lastHour, last) = (hour, now);
+            picks[i] = rows.Count - 1;
+        }
+        return new SetPoints(rows, picks);
     }
 
     /// <summary>Compiles a planned strategy.</summary>
@@ -135,32 +153,13 @@ public sealed record Strategy
         });
     }
 
-    private SetPointRow Row(Plant plant, bool peak, bool night, bool sale, bool storm)
+    internal RowRules RulesFor(Plant plant, StrategyClock clock)
     {
-        double Level(double share) => plant.LowestKwh + (share * plant.UsableKwh);
-        double full = plant.HighestKwh, never = double.PositiveInfinity, hold = double.PositiveInfinity;
-        double reserve = Level(ReserveFraction);
-        SetPointRow row = Base switch
-        {
-            Steering.Hold => new(full, full, 0, hold, never),
-            Steering.SelfUse => new(reserve, full, 0, 0, never),
-            Steering.PeakWindow => new(reserve, full, 0, peak ? 0 : hold, never),
-            _ => new(reserve, full, RefillFraction > 0 ? Level(RefillFraction) : 0, ShaveToKw, never),
-        };
-        if (night) row = row with { GridCeilingKwh = Level(Overnight!.ToFraction), ImportTargetKw = hold };
-        if (sale)
-        {
-            double down = Level(Sale!.DownToFraction);
-            row = row with { SellDownKwh = down, SolarCeilingKwh = Math.Min(row.SolarCeilingKwh, down) };
-        }
-        if (storm)
-        {
-            double level = Level(Storm!.ToFraction);
-            row = new(level, full, level, hold, never);
-        }
-        if (Integrity == IntegrityRule.SolarOnly) row = row with { GridCeilingKwh = 0 };
-        if (Integrity == IntegrityRule.NeverExports) row = row with { SellDownKwh = never };
-        return row;
+        ArgumentNullException.ThrowIfNull(plant);
+        ArgumentNullException.ThrowIfNull(clock);
+        CheckShares();
+        if (!clock.Fits(this)) throw new ArgumentException("The clock was laid for a strategy with other windows.", nameof(clock));
+        return new RowRules(this, plant);
     }
 
     private void CheckShares()
@@ -170,6 +169,7 @@ public sealed record Strategy
         Check(Overnight?.ToFraction ?? 0, nameof(Overnight));
         Check(Sale?.DownToFraction ?? 0, nameof(Sale));
         Check(Storm?.ToFraction ?? 0, nameof(Storm));
+        Check(Events?.ToFraction ?? 0, nameof(Events));
         if (!(ShaveToKw >= 0)) throw new ArgumentOutOfRangeException(nameof(ShaveToKw), ShaveToKw, "The import to hold is at least 0 kW.");
 
         static void Check(double share, string name)

@@ -11,6 +11,15 @@ internal enum Situation
     Night = 2,
     Sale = 4,
     Storm = 8,
+
+    /// <summary>The utility's event.</summary>
+    Event = 16,
+
+    /// <summary>An event is near.</summary>
+    EventAhead = 32,
+
+    /// <summary>The utility counts no demand.</summary>
+    Slack = 64,
 }
 
 /// <summary>
@@ -31,8 +40,9 @@ public sealed class StrategyClock
     /// <param name="strategy">Its base, windows and storm are asked; levels and shares are not.</param>
     /// <param name="axis">The intervals.</param>
     /// <param name="inTariffPeak">For each interval whether the tariff's peak window holds; needed where the strategy names no clock windows.</param>
+    /// <param name="inEvent">For each interval whether the utility calls an event; needed where the strategy responds to them.</param>
     /// <exception cref="ArgumentException">The strategy is planned, or the tariff's window is needed and missing.</exception>
-    public static StrategyClock Of(Strategy strategy, TimeAxis axis, ReadOnlySpan<bool> inTariffPeak = default)
+    public static StrategyClock Of(Strategy strategy, TimeAxis axis, ReadOnlySpan<bool> inTariffPeak = default, ReadOnlySpan<bool> inEvent = default)
     {
         ArgumentNullException.ThrowIfNull(strategy);
         ArgumentNullException.ThrowIfNull(axis);
@@ -41,8 +51,14 @@ public sealed class StrategyClock
         if (strategy.Base == Steering.PeakWindow && !clockPeak && inTariffPeak.Length != axis.Count)
             throw new ArgumentException("A peak-window strategy without clock windows needs the tariff's.", nameof(inTariffPeak));
 
+        if (strategy.Events is not null && inEvent.Length != axis.Count)
+            throw new ArgumentException("A strategy that responds to events needs the tariff's.", nameof(inEvent));
+        if (strategy.Storm?.Dark is not null) throw new ArgumentException("Dark days are found in the home's solar before the windows are laid.");
+        int lead = (int)Math.Round((strategy.Events?.LeadHours ?? 0) * 60 / axis.StepMinutes);
+
+        (int From, int Until)[] storms = strategy.Storm?.On(axis) ?? [];
         var situations = new List<Situation>();
-        Span<int> rowOf = stackalloc int[16];
+        Span<int> rowOf = stackalloc int[64];
         rowOf.Fill(-1);
         var picks = new int[axis.Count];
         for (int i = 0; i < picks.Length; i++)
@@ -52,7 +68,9 @@ public sealed class StrategyClock
             if (strategy.Base == Steering.PeakWindow && (clockPeak ? AnyContains(strategy.PeakWindows, minute) : inTariffPeak[i])) now |= Situation.Peak;
             if (strategy.Overnight?.Window.Contains(minute) == true) now |= Situation.Night;
             if (strategy.Sale?.Window.Contains(minute) == true) now |= Situation.Sale;
-            if (strategy.Storm is StormPreparation storm && axis.StartOf(i) is var at && at >= storm.From && at < storm.To) now |= Situation.Storm;
+            foreach ((int from, int until) in storms)
+                if (i >= from && i < until) now |= Situation.Storm;
+            if (strategy.Events is not null) now |= inEvent[i] ? Situation.Event : inEvent.Slice(i, Math.Min(lead + 1, inEvent.Length - i)).Contains(true) ? Situation.EventAhead : Situation.None;
             if (rowOf[(int)now] < 0)
             {
                 rowOf[(int)now] = situations.Count;
@@ -70,8 +88,13 @@ public sealed class StrategyClock
         return strategy.Base == _laid.Base
             && (strategy.Base != Steering.PeakWindow || strategy.PeakWindows.SequenceEqual(_laid.PeakWindows))
             && strategy.Overnight?.Window == _laid.Overnight?.Window && strategy.Sale?.Window == _laid.Sale?.Window
-            && strategy.Storm?.From == _laid.Storm?.From && strategy.Storm?.To == _laid.Storm?.To;
+            && strategy.Events?.LeadHours == _laid.Events?.LeadHours && IsSameStorm(strategy.Storm, _laid.Storm);
     }
+
+    internal Situation SituationAt(int index) => Situations[Picks.RowOf[index]];
+
+    private static bool IsSameStorm(StormPreparation? one, StormPreparation? other) =>
+        one is null ? other is null : other is not null && one with { ToFraction = 0 } == other with { ToFraction = 0 };
 
     private static bool AnyContains(IReadOnlyList<ClockWindow> windows, int minute)
     {

@@ -156,6 +156,28 @@ public sealed class TariffCalendar
         return result;
     }
 
+    /// <summary>For each interval whether the utility calls an event.</summary>
+    public bool[] InEvents()
+    {
+        var result = new bool[Axis.Count];
+        for (int i = 0; i < result.Length; i++) result[i] = (_flags[i] & EventFlag) != 0;
+        return result;
+    }
+
+    /// <summary>When demand is measured; a plan without demand charges counts every interval by itself.</summary>
+    public DemandWatch WatchDemand()
+    {
+        bool[] counts = new bool[Axis.Count], begins = new bool[Axis.Count];
+        var billOf = new int[Axis.Count];
+        for (int i = 0; i < billOf.Length; i++)
+        {
+            counts[i] = Demand.Columns.Count == 0 || Demand.Columns.Any(c => c.CellOf[i] >= 0);
+            begins[i] = Demand.Columns.All(c => c.Begins[i]);
+            billOf[i] = Buckets[_bucketOf[i]].Bill;
+        }
+        return new DemandWatch(counts, begins, billOf);
+    }
+
     // A plan of one price all day has no dearest period.
     private bool IsDearest(Bucket bucket)
     {

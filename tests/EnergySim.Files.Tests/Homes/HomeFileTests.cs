@@ -58,9 +58,13 @@ public class HomeFileTests
         Assert.Equal(new OvernightCharge(new(0, 240), 0.9), shaving.Overnight);
         Assert.Equal(new BatterySale(new(1080, 1200), 0.8), shaving.Sale);
         Assert.Equal(new StormPreparation(Instant.FromUtc(2025, 7, 2, 10, 0), Instant.FromUtc(2025, 7, 3, 0, 0), 1), shaving.Storm);
+        Assert.True(shaving.Ratchets);
         Assert.Equal(["peak"], home.Offers[1].Strategy.PeakPeriods);
+        Strategy prices = home.Offers[2].Strategy;
+        Assert.Equal((true, true, new OvernightCharge(new(0, 300), 0.9, 4)), (prices.KeepsForDearest, prices.SellsByPrice, prices.Overnight));
+        Assert.Equal(shaving.Storm! with { ToFraction = 0.8, LeadHours = 6, Dark = new DarkAhead(2, 0.25) }, prices.Storm);
         Assert.Equal(IntegrityRule.SolarOnly, home.Offers[1].Strategy.Integrity);
-        Assert.Equal((Steering.Hold, IntegrityRule.NeverExports), (home.Offers[2].Strategy.Base, home.Offers[2].Strategy.Integrity));
+        Assert.Equal((Steering.Hold, IntegrityRule.NeverExports), (home.Offers[3].Strategy.Base, home.Offers[3].Strategy.Integrity));
     }
 
     [Fact]

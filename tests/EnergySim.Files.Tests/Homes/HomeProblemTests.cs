@@ -85,6 +85,14 @@ public sealed class HomeProblemTests : IDisposable
     [InlineData("base: self-use, sell: { from: 17:00, to: 19:00 }", "line 12 column 39, offers[1].strategy.sell: downTo is missing")]
     [InlineData("base: self-use, storm: { from: \"2025-03-10T12:30:00-05:00\", to: \"2025-03-10T00:00:00-05:00\", upTo: 1 }", "line 12 column 81, offers[1].strategy.storm.to: \"2025-03-10T00:00:00-05:00\" is not after from")]
     [InlineData("base: self-use, storm: { from: soon, to: \"2025-03-10T00:00:00-05:00\", upTo: 1 }", "line 12 column 48, offers[1].strategy.storm.from: \"soon\" is no instant; write 2025-11-28T18:00:00-07:00")]
+    [InlineData("base: self-use, keepsForDearest: true", "line 12 column 33, offers[1].strategy.keepsForDearest: only peak-window has a peak")]
+    [InlineData("base: hold, ratchets: true", "line 12 column 29, offers[1].strategy.ratchets: only demand-shaving holds import at a level")]
+    [InlineData("base: planned, sellsByPrice: true", "line 12 column 32, offers[1].strategy.sellsByPrice: a planned strategy plans it itself")]
+    [InlineData("base: self-use, events: { leadHours: 4, upTo: 1 }", "line 12 column 33, offers[1].strategy.events: the rate plan calls no events")]
+    [InlineData("base: self-use, storm: { upTo: 1 }", "line 12 column 40, offers[1].strategy.storm: no storm is named; state from and to, times, or darkDays")]
+    [InlineData("base: self-use, storm: { upTo: 1, from: \"2025-03-10T00:00:00-05:00\" }", "line 12 column 40, offers[1].strategy.storm: from and to come together")]
+    [InlineData("base: self-use, storm: { upTo: 1, darkDays: 20 }", "line 12 column 61, offers[1].strategy.storm.darkDays: \"20\" is above 14")]
+    [InlineData("base: demand-shaving, shaveToKw: 2, ratchets: true, sellsByPrice: true", "line 12 column 53, offers[1].strategy.ratchets: a level that ratchets goes neither with likeDays nor with sellsByPrice")]
     public void Read_StrategyThatCanNotBe_SaysSo(string strategy, string sentence) =>
         Expect(Sound.Replace(Strategy, $"strategy: {{ {strategy} }}", StringComparison.Ordinal), sentence);
 

@@ -17,7 +17,7 @@ public class FileSchemasTests
     [Fact]
     public void Sweep_ShippedFiles_Fit()
     {
-        string[] files = Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "sweeps"), "*.yaml");
+        string[] files = Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, "profiles", "sweeps"), "*.yaml");
         Assert.NotEmpty(files);
         foreach (string file in files)
         {

@@ -28,16 +28,13 @@ public sealed class LifetimeChartTests
     [InlineData(1200, 675)]
     [InlineData(720, 450)]
     [InlineData(420, 760)]
+    [InlineData(420, 560)]
     public void Layout_AnySize_KeepsEveryTextOnTheGroundAndApart(int widthPx, int heightPx)
     {
         var size = new ChartSize(widthPx, heightPx);
         foreach (Picture picture in (Picture[])[LifetimeCharts.Cash(s_result, size), LifetimeCharts.Band(s_result, size)])
         {
-            foreach (TextMark text in picture.Texts) Assert.True(picture.Ground.Contains(text.Box), $"{text.Text} lies at {text.Box}");
-            for (int i = 0; i < picture.Texts.Count; i++)
-                for (int j = i + 1; j < picture.Texts.Count; j++)
-                    Assert.False(picture.Texts[i].Box.Inset(1).Overlaps(picture.Texts[j].Box.Inset(1)), $"\"{picture.Texts[i].Text}\" lies on \"{picture.Texts[j].Text}\"");
-            foreach (BarMark bar in picture.Bars) Assert.True(picture.Ground.Contains(bar.Box));
+            PictureChecks.Check(picture, $"{picture.Title}, {widthPx}");
         }
     }
 

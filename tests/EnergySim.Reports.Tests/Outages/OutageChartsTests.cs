@@ -53,14 +53,7 @@ public class OutageChartsTests
     {
         foreach (NamedChart chart in Charts(new ChartSize(width, height)))
         {
-            Picture picture = chart.Picture;
-            Assert.All(picture.Texts, t => Assert.True(picture.Ground.Contains(t.Box), $"{chart.Name}: \"{t.Text}\" leaves the picture"));
-            TextMark[] scale = [.. picture.Texts.Where(t => t.Role is TextRole.Tick or TextRole.BillDate or TextRole.Title or TextRole.Lead or TextRole.Footer or TextRole.ColumnName)];
-            for (int i = 0; i < scale.Length; i++)
-                for (int j = i + 1; j < scale.Length; j++)
-                    Assert.False(scale[i].Box.Inset(2).Overlaps(scale[j].Box.Inset(2)), $"{chart.Name} {width}: \"{scale[i].Text}\" meets \"{scale[j].Text}\"");
-            Assert.True(picture.Field.Height > 80, $"{chart.Name}: the field is {picture.Field.Height} px high");
-            foreach ((double x, double y) in picture.Curves.SelectMany(c => c.Points)) Assert.True(double.IsFinite(x) && double.IsFinite(y));
+            PictureChecks.Check(chart.Picture, $"{chart.Name}, {width}");
         }
     }
 

@@ -36,6 +36,18 @@ public class BatchTests
         for (int i = 0; i < one.Length; i++) AssertSame(one[i], two[i], random);
     });
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Run_OnceItHasRun_AllocatesNothing(bool keepsFlows) => FixedSeed.Check(RandomBatch.Of(33, 33), 6, random =>
+    {
+        var batch = new Batch(random.Axis, random.Calendars, keepsFlows);
+        VariantSums[] sums = Filled(batch, random.Variants);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        batch.Run(random.Variants, sums);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    });
+
     [Fact]
     public void Check_OnAFaultyVariant_NamesTheFault() => FixedSeed.Check(RandomBatch.Of(1, 1), 3, random =>
     {

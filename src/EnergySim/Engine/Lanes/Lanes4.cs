@@ -23,6 +23,10 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Last(Lanes4 value) => value.Value[3];
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes4 Min(Lanes4 left, Lanes4 right)
     {
         Lanes4 result;

@@ -23,6 +23,10 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Last(Lanes8 value) => value.Value[7];
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes8 Min(Lanes8 left, Lanes8 right)
     {
         Lanes8 result;

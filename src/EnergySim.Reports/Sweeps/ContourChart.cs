@@ -26,7 +26,8 @@ internal static class ContourChart
         double width = field.Width / x.Count, height = field.Height / y.Count;
         double most = contour.Output.SelectMany(r => r).Where(double.IsFinite).Select(Math.Abs).DefaultIfEmpty(1).Max();
         Lettering figure = frame.Sheet.BillAmount;
-        bool writes = contour.Output.SelectMany(r => r).Max(v => figure.WidthPx(SweepWords.Number(v))) < width - 8 && height > 1.6 * figure.HeightPx;
+        string Figure(double value) => value.ToString(most >= 100 ? "#,0;−#,0;0" : "0.##;−0.##;0", CultureInfo.InvariantCulture);
+        bool writes = contour.Output.SelectMany(r => r).Max(v => figure.WidthPx(Figure(v))) < width - 8 && height > 2.6 * figure.HeightPx;
         int every = Math.Max(1, (int)Math.Ceiling(x.Max(v => frame.Sheet.Date.WidthPx(SweepWords.Number(v))) * 1.3 / width)), everyUp = Math.Max(1, (int)Math.Ceiling(1.3 * frame.Sheet.Scale.HeightPx / height));
         for (int r = 0; r < y.Count; r++)
         {
@@ -39,7 +40,8 @@ internal static class ContourChart
                 double depth = most > 0 ? Math.Abs(value) / most : 0;
                 Colour ground = Palette.Shade(value < 0 ? Palette.FourthOffer.Fill : Palette.OneBattery.Fill, 0.15 + (0.85 * depth));
                 frame.Area(new Box(left, top, left + width, top + height).Inset(0.5), ground);
-                if (writes) frame.Text(TextRole.BillAmount, SweepWords.Number(value).Replace("-", "−", StringComparison.Ordinal), figure with { Colour = Palette.InkOn(ground) }, left + (width / 2), top + (height / 2) - (figure.HeightPx / 2), Align.Middle);
+                // Below the middle, through which the line goes.
+                if (writes) frame.Text(TextRole.BillAmount, Figure(value), figure with { Colour = Palette.InkOn(ground) }, left + (width / 2), top + (0.75 * height) - (figure.HeightPx / 2), Align.Middle);
             }
         }
         for (int c = 0; c < x.Count; c += every) frame.Along(field.Left + ((c + 0.5) * width), SweepWords.Number(x[c]));

@@ -48,7 +48,7 @@ internal static class IndicesChart
         {
             frame.Area(new Box(X(0), top, Math.Max(X(value), X(0) + 1), top + thick - 1), style.Fill);
             double y = top + ((thick - 1) / 2);
-            frame.Curve([(X(band.Low), y), (X(band.High) + 0.01, y)], new BarStyle(Palette.Ink, Palette.Ink, Hatch.None, Palette.Paper), isDashed: false);
+            frame.Area(new Box(X(band.Low), y - 1, X(band.High), y + 1), Palette.Ink);
         }
     }
 }

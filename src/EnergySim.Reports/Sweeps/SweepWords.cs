@@ -13,5 +13,5 @@ internal static class SweepWords
 
     public static IReadOnlyList<string> Foot(OutputMatters output, string how) => [Lettering.Clean($"{output.Place}. {how} A computation on these data, not a promise.")];
 
-    public static string Number(double value) => value.ToString(Math.Abs(value) >= 100 ? "#,0" : "0.###", CultureInfo.InvariantCulture);
+    public static string Number(double value) => value.ToString(Math.Abs(value) >= 100 ? "#,0" : Math.Abs(value) >= 1 ? "0.##" : "0.###", CultureInfo.InvariantCulture);
 }

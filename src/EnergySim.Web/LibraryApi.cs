@@ -1,7 +1,7 @@
 using EnergySim.Files;
 using EnergySim.Tariffs;
-using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 
 namespace EnergySim.Web;

@@ -47,7 +47,7 @@ public sealed class DayChartTests
     {
         Picture picture = DayChart.Of(DayStudy.Of(Homes.All["usual"], 1, new LocalDate(2025, 7, 15))).Picture;
         Assert.Equal(["15 Jul 2025 · Sedge Row (invented)"], PictureChecks.Texts(picture, TextRole.Title));
-        Assert.Equal(["kW · above zero: what serves the home · below: into the battery, or sold", "hour of the day, local clock", "in the battery, kWh", "a kWh bought costs"], PictureChecks.Texts(picture, TextRole.ScaleTitle));
+        Assert.Equal(["kW · above zero: serves the home · below: stored or sold", "hour of the day, local clock", "in the battery, kWh", "a kWh bought costs"], PictureChecks.Texts(picture, TextRole.ScaleTitle));
         Assert.Equal(["off $0.14", "peak $0.42", "off $0.14"], PictureChecks.Texts(picture, TextRole.BillAmount));
         Assert.Equal(["sun", "battery", "grid: bought, sold", "the home uses", "the panels give"], PictureChecks.Texts(picture, TextRole.ColumnName));
         Assert.Equal(["0", "3", "6", "9", "12", "15", "18", "21", "24"], PictureChecks.Texts(picture, TextRole.BillDate));

@@ -2,15 +2,17 @@ using Microsoft.Playwright;
 
 namespace EnergySim.Web.Tests;
 
-/// <summary>A browser and a page of it, on a server of its own; skipped where there is no Chromium.</summary>
+/// <summary>A page in a browser that all tests share, without memory of the others, on a server of its own; skipped where there is no Chromium.</summary>
 internal sealed class Browsing : IAsyncDisposable
 {
     private const string Chromium = "/usr/bin/chromium";
 
-    private readonly IPlaywright _playwright;
-    private readonly IBrowser _browser;
+    // Ends with the process.
+    private static readonly Lazy<Task<IBrowser>> s_browser = new(Launch);
 
-    private Browsing(Served served, IPlaywright playwright, IBrowser browser, IPage page) => (Served, _playwright, _browser, Page) = (served, playwright, browser, page);
+    private readonly IBrowserContext _context;
+
+    private Browsing(Served served, IBrowserContext context, IPage page) => (Served, _context, Page) = (served, context, page);
 
     public Served Served { get; }
 
@@ -23,12 +25,7 @@ internal sealed class Browsing : IAsyncDisposable
     {
         Assert.SkipUnless(File.Exists(Chromium), $"{Chromium} is not installed.");
         Served served = await Served.Start();
-        IPlaywright playwright = await Playwright.CreateAsync();
-        IBrowser browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = Chromium,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        IBrowser browser = await s_browser.Value;
         IBrowserContext context = await browser.NewContextAsync(new BrowserNewContextOptions
         {
             ViewportSize = new ViewportSize { Width = width, Height = height },
@@ -38,9 +35,9 @@ internal sealed class Browsing : IAsyncDisposable
             Locale = "en-US",
         });
         // Under load of many tests at once slow work takes its time.
-        context.SetDefaultTimeout(60_000);
+        context.SetDefaultTimeout(120_000);
         IPage page = await context.NewPageAsync();
-        var browsing = new Browsing(served, playwright, browser, page);
+        var browsing = new Browsing(served, context, page);
         string own = served.Client.BaseAddress!.GetLeftPart(UriPartial.Authority);
         page.Console += (_, message) => { if (message.Type == "error" && !message.Text.Contains("422", StringComparison.Ordinal)) browsing.Faults.Add(message.Text); };
         page.PageError += (_, error) => browsing.Faults.Add(error);
@@ -70,8 +67,17 @@ internal sealed class Browsing : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await _browser.DisposeAsync();
-        _playwright.Dispose();
+        await _context.DisposeAsync();
         await Served.DisposeAsync();
+    }
+
+    private static async Task<IBrowser> Launch()
+    {
+        IPlaywright playwright = await Playwright.CreateAsync();
+        return await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Chromium,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
     }
 }

@@ -5,6 +5,7 @@ using Microsoft.Playwright;
 namespace EnergySim.Web.Tests;
 
 /// <summary>Looks: the rules of WCAG 2.2 as axe-core asks them, and that nothing is cut off at any size. Pictures go to ENERGYSIM_PICTURES where that is set.</summary>
+[Trait("needs", "browser")]
 public class LookTests
 {
     [Theory]

@@ -5,6 +5,7 @@ using Microsoft.Playwright;
 namespace EnergySim.Web.Tests;
 
 /// <summary>The salesperson's visit in a browser. What the page shows is checked against what the command line prints.</summary>
+[Trait("needs", "browser")]
 public class VisitTests
 {
     private static readonly string s_profiles = Path.Combine(AppContext.BaseDirectory, "demo", "profiles");

@@ -28,7 +28,7 @@ internal sealed class DayWords(DayFlows day)
         }
     }
 
-    public string Up => day.HighestKwh > 0 || day.SoldKwh > 0 ? "kW · above zero: what serves the home · below: into the battery, or sold" : "kW";
+    public string Up => day.HighestKwh > 0 || day.SoldKwh > 0 ? "kW · above zero: serves the home · below: stored or sold" : "kW";
 
     public IReadOnlyList<LegendLine> Legend
     {

@@ -15,8 +15,9 @@ internal sealed class SkiaPainter(SKCanvas canvas) : IPainter
         using var surface = SKSurface.Create(info);
         surface.Canvas.Scale(scale);
         picture.Paint(new SkiaPainter(surface.Canvas));
-        using SKImage image = surface.Snapshot();
-        using SKData png = image.Encode(SKEncodedImageFormat.Png, 100);
+        // Flat colours pack as well without filters and at a low effort, in half the time.
+        using SKPixmap? pixels = surface.PeekPixels();
+        using SKData png = pixels!.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 3))!;
         png.SaveTo(output);
     }
 

@@ -9,6 +9,9 @@ internal static class OfferSums
     /// <summary>How many of the worst starts are told.</summary>
     public const int WorstCount = 5;
 
+    /// <summary>How long the house is served, over all starts of all years of weather.</summary>
+    public static Survival Lasting(IReadOnlyList<StartOutcomes> outcomes) => new(outcomes.SelectMany(o => o.LastingIntervals), outcomes[0].Horizon, outcomes[0].StepHours);
+
     public static OfferOutages Of(IReadOnlyList<OutageCase> years, IReadOnlyList<StartOutcomes> outcomes, OutageTerms terms, SpellTold told)
     {
         TimeAxis axis = years[0].OffGrid.Axis;
@@ -30,7 +33,7 @@ internal static class OfferSums
             Name = years[0].Offer.Name,
             BatteryUnits = years[0].Offer.Units,
             ByWeather = [.. years.Zip(outcomes, (y, o) => new WeatherOutcomes(y.Weather, o, Of(o.LastingIntervals)))],
-            Any = Of(outcomes.SelectMany(o => o.LastingIntervals)),
+            Any = Lasting(outcomes),
             OnEnergy = Of(outcomes.SelectMany(o => o.LastingOnEnergyIntervals)),
             BySeason = [.. Enumerable.Range(0, seasons.Length).Where(bySeason.Contains).Select(s => (seasons[s], Of(bySeason[s])))],
             HalfLastByHour = [.. Enumerable.Range(0, 24).Select(h => Half(byHour, h))],

@@ -34,7 +34,7 @@ public static class OutageStudy
         {
             Home then = connected?[i] ?? home;
             Offer offer = connected is null ? home.Offers[i] : then.Offers[0];
-            List<OutageCase> years = [OutageCase.Of(then, calendar, offer, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(then, calendar, offer, terms, w))];
+            IReadOnlyList<OutageCase> years = YearsOf(then, calendar, offer, terms);
             List<StartOutcomes> outcomes = [.. years.Select(y => y.Walk(terms))];
             // The worst start of the first offer is told for all offers, so that they can be laid side by side.
             named ??= WorstStarts.Of(outcomes).First();
@@ -55,6 +55,21 @@ public static class OutageStudy
             Notes = OutageNotes.Of(home, terms, cases),
         };
     }
+
+    /// <summary>How long an offer serves the house, from every start of all years of weather, and nothing else of an outage.</summary>
+    /// <param name="home">The home as it is connected.</param>
+    /// <param name="calendar">Its plan on its axis.</param>
+    /// <param name="offer">The offer.</param>
+    /// <param name="terms">What is asked.</param>
+    /// <exception cref="ArgumentException">A term is out of range, or the offer cannot be run.</exception>
+    internal static Survival Lasting(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms)
+    {
+        terms.Validate();
+        return OfferSums.Lasting([.. YearsOf(home, calendar, offer, terms).Select(y => y.Walk(terms))]);
+    }
+
+    private static IReadOnlyList<OutageCase> YearsOf(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms) =>
+        [OutageCase.Of(home, calendar, offer, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(home, calendar, offer, terms, w))];
 
     private static PairedOutages Paired(Time.TimeAxis axis, OfferOutages first, OfferOutages second)
     {

@@ -65,8 +65,9 @@ internal sealed class WayRunner(Home home, TariffCalendar calendar, OutageTerms 
     private WayBackup Backup(Offer offer, WayFit fit, Run run)
     {
         double kept = fit.Way.Keeps == KeptRunning.KeptCircuits ? home.Wiring!.KeptFraction : 1;
-        OutageResult outages = OutageStudy.Of(WayHome.Of(home, offer, fit), terms with { Kept = KeptLoad.Share(kept) });
-        return new WayBackup { PowerKw = BackupKw(run.Plant, run.Site), KeptFraction = kept, Survival = outages.Offers[0].Any };
+        Home connected = WayHome.Of(home, offer, fit);
+        Survival lasting = OutageStudy.Lasting(connected, calendar, connected.Offers[0], terms with { Kept = KeptLoad.Share(kept) });
+        return new WayBackup { PowerKw = BackupKw(run.Plant, run.Site), KeptFraction = kept, Survival = lasting };
     }
 
     private static decimal Priced(RunSums sums, TariffCalendar on) => Biller.Bill(MeterSums.Of(on, sums.Meter)).Total;

@@ -39,6 +39,7 @@ public partial class ReportHtmlTests
     [InlineData("long names", 1200)]
     [InlineData("long names", 390)]
     [InlineData("one month", 390)]
+    [Trait("needs", "browser")]
     public async Task Page_InABrowser_HasNoViolationAndNoSidewaysScroll(string home, int widthPx)
     {
         Assert.SkipUnless(File.Exists(Browser), $"{Browser} is not on this machine.");

@@ -4,7 +4,6 @@ using EnergySim.Profiles;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
 using EnergySim.Wiring;
-using NodaTime;
 
 namespace EnergySim;
 
@@ -51,16 +50,6 @@ public sealed record Home
     public MoneyTerms Money { get; init; } = new();
 }
 
-/// <summary>The account with the utility: what differs from customer to customer on one plan.</summary>
-public sealed record Account
-{
-    /// <summary>Meter-read dates: n + 1 dates bound n bills, each bill from its date up to the next. Empty = calendar months.</summary>
-    public IReadOnlyList<LocalDate> ReadDates { get; init; } = [];
-
-    /// <summary>The permission to operate, whose anniversary settles the year; null = 1 January.</summary>
-    public LocalDate? Anniversary { get; init; }
-}
-
 /// <summary>The electric service.</summary>
 public sealed record Service
 {
@@ -101,6 +90,9 @@ public sealed record Offer
     /// <summary>Price installed, in the tariff's money; null = not stated.</summary>
     public decimal? Price { get; init; }
 
+    /// <summary>Prices installed by number of units, from one on; empty = none stated. <see cref="Price"/> is the one of <see cref="Units"/>.</summary>
+    public IReadOnlyList<decimal> PricesByUnits { get; init; } = [];
+
     /// <summary>The breaker between the battery inverters and the panel, A; null = no limit.</summary>
     public double? BreakerAmps { get; init; }
 
@@ -112,4 +104,7 @@ public sealed record Offer
 
     /// <summary>What the battery is told to do.</summary>
     public required Strategy Strategy { get; init; }
+
+    /// <summary>The price of so many units; null = not stated.</summary>
+    public decimal? PriceOf(int units) => units == Units ? Price : units >= 1 && units <= PricesByUnits.Count ? PricesByUnits[units - 1] : null;
 }

@@ -46,6 +46,20 @@ public partial class ArchitectureTests
         Assert.DoesNotContain("using EnergySim.Engine", Text("Tariffs"), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("EnergySim")]
+    [InlineData("EnergySim.Studies")]
+    [InlineData("EnergySim.Files")]
+    [InlineData("EnergySim.Reports")]
+    [InlineData("EnergySim.Bound")]
+    [InlineData("EnergySim.Web")]
+    public void Rooms_OfAProject_NeverLeadBackToThemselves(string project)
+    {
+        var rooms = new RoomGraph(project);
+        Assert.True(rooms.Files > 5);
+        Assert.Empty(rooms.Cycle());
+    }
+
     [GeneratedRegex(@"System\.IO\b|\bFile\.|\bDirectory\.|\bConsole\.|DateTime\.(Now|UtcNow|Today)|SystemClock|CurrentCulture|CultureInfo\.(?!InvariantCulture)|\bRandom\b|Environment\.|Stopwatch|\basync\b|\bThread\b")]
     private static partial Regex Forbidden();
 }

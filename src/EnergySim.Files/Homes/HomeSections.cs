@@ -42,7 +42,7 @@ internal static class HomeSections
         ]);
 
     public static Section Offer { get; } = new(
-        "offer", ["offer", "battery", "units", "strategy"], ["price", "breakerAmps", "replacesSolarInverter", "splitFraction"]);
+        "offer", ["offer", "battery", "units", "strategy"], ["price", "pricesByUnits", "breakerAmps", "replacesSolarInverter", "splitFraction"]);
 
     public static Section Strategy { get; } = new(
         "strategy", ["base"],

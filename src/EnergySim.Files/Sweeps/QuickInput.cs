@@ -72,11 +72,11 @@ internal static class QuickInput
         Share(value) is double share && Bounds.Share.FaultOf(share) is null ? offer with { Strategy = offer.Strategy with { ReserveFraction = share } } : null;
 
     private static Offer? Price(Offer offer, SweepValue value) =>
-        decimal.TryParse(value.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal price) && price >= 0 ? offer with { Price = price } : null;
+        decimal.TryParse(value.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal price) && price >= 0 && offer.PricesByUnits.Count == 0 ? offer with { Price = price } : null;
 
-    // More units of a battery that takes the place of the roof's inverter may have too few inputs: that is the reader's to say.
+    // More units of a battery that takes the place of the roof's inverter may have too few inputs, or no price: that is the reader's to say.
     private static Offer? Units(Offer offer, SweepValue value) =>
-        !offer.ReplacesSolarInverter && int.TryParse(value.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 50
+        !offer.ReplacesSolarInverter && offer.PricesByUnits.Count == 0 && int.TryParse(value.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int units) && units is >= 1 and <= 50
             ? offer with { Units = units } : null;
 
     private static Home? Batteries(Home home, string segment, string key, SweepValue value)

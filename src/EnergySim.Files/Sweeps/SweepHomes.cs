@@ -18,6 +18,7 @@ public sealed class SweepHomes
     private readonly bool[] _isQuick;
     private readonly HomeMemory _memory = new();
     private readonly Recall<string, SweptHome> _read = new(KeptHomes);
+    private readonly Dictionary<(int Home, int Tariff), string> _currencies = [];
     private readonly ConcurrentDictionary<(int Home, int Tariff, int Input), string?> _own = new();
 
     private SweepHomes(SweepPlan plan, IReadOnlyList<string> homes, IReadOnlyList<string> tariffs, bool quickly)
@@ -54,6 +55,13 @@ public sealed class SweepHomes
         return _own.GetOrAdd((variant.Home, variant.Tariff, input), key => FindOwn(key.Home, key.Tariff, key.Input));
     }
 
+    /// <summary>The money of a variant's plan, an ISO 4217 code.</summary>
+    public string CurrencyOf(PlannedVariant variant)
+    {
+        ArgumentNullException.ThrowIfNull(variant);
+        return _currencies[(variant.Home, variant.Tariff)];
+    }
+
     /// <summary>Reads every home as it stands, and asks whether each input is one of it; null, with problems, when something does not fit.</summary>
     internal static SweepHomes? Read(SweepPlan plan, IReadOnlyList<string> homes, IReadOnlyList<string> tariffs, IReadOnlyList<YamlMap> inputs, ProblemList problems, bool quickly)
     {
@@ -63,6 +71,7 @@ public sealed class SweepHomes
             for (int t = 0; t < Math.Max(1, tariffs.Count); t++)
             {
                 if (HomeFile.Read(homes[h], read.TariffOf(t), problems, new HomeChanges([], read._memory)) is not HomeReading own) continue;
+                read._currencies[(h, t)] = own.Home.Tariff.Currency;
                 offers.AddRange(own.Home.Offers.Select(o => o.Name).Except(offers));
                 for (int i = 0; i < inputs.Count; i++)
                     if (read.FaultOf(h, t, i) is string fault) inputs[i].Report("input", $"{fault} ({Path.GetFileName(homes[h])})");

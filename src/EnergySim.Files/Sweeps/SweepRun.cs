@@ -163,7 +163,7 @@ public sealed class SweepRun
 
     private SweepTable TableOf()
     {
-        var table = new SweepTable(_reading.Plan, _study.Columns, _reading.Homes.OwnValue);
+        var table = new SweepTable(_reading.Plan, _study.Columns, _reading.Homes.OwnValue) { CurrencyOf = _reading.Homes.CurrencyOf };
         var outputs = new double?[_study.Columns.Count];
         int before = 3 + _reading.Plan.Inputs.Count;
         for (int part = 0; part < _parts.Count; part++)

@@ -16,7 +16,7 @@ internal static class DependenceChart
             Title = SweepWords.Title(output, $"by {dependence.Input}"),
             Lead = "While all other inputs of the sweep vary.",
             Legend = [new LegendLine("mean", Palette.OneBattery), new LegendLine("a tenth lie below, a tenth above", Palette.OneBattery, IsDashed: true)],
-            Up = SweepWords.Figure(output.Column),
+            Up = SweepWords.Figure(output),
             Along = Lettering.Clean(dependence.Input),
             Footer = SweepWords.Foot(output, "Mean and tenths over all that the other inputs were in this sweep."),
         }, [.. up.Ticks.Select(up.Label)]);

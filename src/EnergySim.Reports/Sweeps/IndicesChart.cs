@@ -19,7 +19,7 @@ internal static class IndicesChart
         var frame = new PlotFrame(size, new PlotWords
         {
             Title = SweepWords.Title(output, "what its spread comes from"),
-            Lead = $"{SweepWords.Figure(output.Column)}. Share of the variance; mean {SweepWords.Number(indices.Mean)}, standard deviation {SweepWords.Number(Math.Sqrt(indices.Variance))}.",
+            Lead = $"{SweepWords.Figure(output)}. Share of the variance; mean {SweepWords.Number(indices.Mean)}, standard deviation {SweepWords.Number(Math.Sqrt(indices.Variance))}.",
             Legend = [new LegendLine("by itself (first order)", Palette.OneBattery), new LegendLine("with all it acts together with (total)", Palette.TwoBatteries)],
             Up = "input",
             Along = "share of the variance",

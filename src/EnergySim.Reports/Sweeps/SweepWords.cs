@@ -9,7 +9,7 @@ internal static class SweepWords
 {
     public static string Title(OutputMatters output, string rest) => Lettering.Clean($"{output.Column.Offer}: {rest}");
 
-    public static string Figure(SweepColumn column) => column.Measure.Unit is "share" or "cycles" ? column.Measure.Words : $"{column.Measure.Words}, {column.Measure.Unit}";
+    public static string Figure(OutputMatters output) => output.Unit.Length == 0 ? output.Column.Measure.Words : $"{output.Column.Measure.Words}, {output.Unit}";
 
     public static IReadOnlyList<string> Foot(OutputMatters output, string how) => [Lettering.Clean($"{output.Place}. {how} A computation on these data, not a promise.")];
 

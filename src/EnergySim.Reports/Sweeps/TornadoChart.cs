@@ -20,9 +20,9 @@ internal static class TornadoChart
         var frame = new PlotFrame(size, new PlotWords
         {
             Title = SweepWords.Title(output, "what moves it"),
-            Lead = $"{SweepWords.Figure(output.Column)}. Each input is moved alone; the upright line is the home as its file has it, {SweepWords.Number(tornado.Likely)}.",
+            Lead = $"{SweepWords.Figure(output)}. Each input is moved alone; the upright line is the home as its file has it, {SweepWords.Number(tornado.Likely)}.",
             Up = "input",
-            Along = SweepWords.Figure(output.Column),
+            Along = SweepWords.Figure(output),
             Footer = SweepWords.Foot(output, "A distribution is moved to its tenth and its nine tenths; all else to its stated values."),
         }, names);
         Box field = frame.Field;

@@ -72,8 +72,8 @@ public sealed record VisitHome
         {
             Offer? alike = home.Offers.FirstOrDefault(o => o.Units == units && o.Battery.Name == offer.Battery.Name);
             double amps = offer.Battery.InverterKw * units * 1000 / home.Service.Volts;
-            chosen = chosen with { Units = units, Price = alike?.Price, BreakerAmps = offer.BreakerAmps is null ? null : BusbarRules.BreakerFor(amps) };
-            if (alike is null && !choices.Prices.ContainsKey(offer.Name)) notes.Add(Say($"No price is stated for {units} of {offer.Battery.Name}: what it comes to over the years is left open."));
+            chosen = chosen with { Units = units, Price = offer.PriceOf(units) ?? alike?.Price, BreakerAmps = offer.BreakerAmps is null ? null : BusbarRules.BreakerFor(amps) };
+            if (chosen.Price is null && !choices.Prices.ContainsKey(offer.Name)) notes.Add(Say($"No price is stated for {units} of {offer.Battery.Name}: what it comes to over the years is left open."));
         }
         return choices.Prices.TryGetValue(offer.Name, out decimal price) ? chosen with { Price = price } : chosen;
     }

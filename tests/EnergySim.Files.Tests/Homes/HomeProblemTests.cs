@@ -56,6 +56,8 @@ public sealed class HomeProblemTests : IDisposable
     [InlineData("units: 1", "units: 0", "line 11 column 12, offers[1].units: \"0\" is below 1")]
     [InlineData("units: 1", "units: 1.5", "line 11 column 12, offers[1].units: \"1.5\" is not a whole number")]
     [InlineData("units: 1", "units: 1\n    price: -1", "line 12 column 12, offers[1].price: \"-1\" is below 0")]
+    [InlineData("units: 1", "units: 1\n    price: 1\n    pricesByUnits: [1]", "line 9 column 5, offers[1]: price and pricesByUnits exclude each other")]
+    [InlineData("units: 1", "units: 3\n    pricesByUnits: [1, 2]", "line 12 column 20, offers[1].pricesByUnits: states prices of up to 2 units, of 3 it states none")]
     [InlineData("  - offer: One\n    battery: ten\n    units: 1\n    strategy: { base: self-use }", "  []", "line 8 column 1, offers: there is no offer")]
     [InlineData("  - offer: One\n", "  - { offer: One, battery: ten, units: 2, strategy: { base: hold } }\n  - offer: One\n", "line 8 column 1, offers: two offers are called One")]
     [InlineData("tariff: evening-peak.yaml", "tariff: absent.yaml", "absent.yaml: there is no such file")]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EnergySim.Engine;
+using EnergySim.Tariffs;
 using EnergySim.Time;
 using NodaTime;
 using NodaTime.Text;

@@ -1,5 +1,6 @@
 using EnergySim.Billing;
 using EnergySim.Studies.Bills;
+using EnergySim.Tariffs;
 using NodaTime;
 
 namespace EnergySim.Studies.Tests.Bills;

@@ -33,6 +33,9 @@ public sealed class SweepTable
     /// <summary>The columns of outputs.</summary>
     public IReadOnlyList<SweepColumn> Columns { get; }
 
+    /// <summary>The money of a variant's plan, an ISO 4217 code.</summary>
+    public Func<PlannedVariant, string> CurrencyOf { get; init; } = static _ => "money";
+
     /// <summary>How many homes times tariffs there are; the variants of each stand together.</summary>
     public int Places => Variants.Count / Variants.PerHome;
 
@@ -66,6 +69,14 @@ public sealed class SweepTable
         PlannedVariant first = Variants[place * Variants.PerHome];
         return Plan.Tariffs.Count > 0 ? $"{Plan.Homes[first.Home]}, {Plan.Tariffs[first.Tariff]}" : Plan.Homes[first.Home];
     }
+
+    /// <summary>The unit of an output at a place; empty = none that needs to be said.</summary>
+    public string UnitOf(int column, int place) => Columns[column].Measure.Unit switch
+    {
+        SweepMeasure.Money => CurrencyOf(Variants[place * Variants.PerHome]),
+        "share" or "cycles" => "",
+        string unit => unit,
+    };
 
     /// <summary>An output of the variants of a place; NaN where there is no figure.</summary>
     /// <exception cref="InvalidOperationException">A row is missing.</exception>

@@ -9,6 +9,9 @@ public sealed record OutputMatters
     /// <summary>The output.</summary>
     public required SweepColumn Column { get; init; }
 
+    /// <summary>Its unit: the currency's code where it is money; empty = none that needs to be said.</summary>
+    public required string Unit { get; init; }
+
     /// <summary>Each input moved alone; null = another design.</summary>
     public Tornado? Tornado { get; init; }
 
@@ -40,6 +43,7 @@ public sealed record WhatMatters(IReadOnlyList<OutputMatters> Outputs, IReadOnly
                 {
                     Place = table.PlaceName(place),
                     Column = table.Columns[c],
+                    Unit = table.UnitOf(c, place),
                     Tornado = design == SweepDesign.OneAtATime ? Tornado.Of(table, c, place) : null,
                     Indices = design == SweepDesign.SobolIndices ? SobolIndices.Of(table, c, place) : null,
                     Dependences = design == SweepDesign.OneAtATime ? [] : [.. Enumerable.Range(0, table.Plan.Inputs.Count).Select(i => Dependence.Of(table, c, i, place)).OfType<Dependence>()],

@@ -204,7 +204,7 @@ internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, 
     {
         Expression before = _bankKwh.GetValueOrDefault(pool, new());
         Programme.Row(new Expression().Plus(before).Plus(used, -1), 0, double.PositiveInfinity);
-        _bankKwh[pool] = new Expression().Plus(Programme.Named(new Expression().Plus(before).Plus(used, -1).Plus(over)));
+        _bankKwh[pool] = new Expression().Plus(Programme.Named(new Expression().Plus(before).Plus(used, -1).Plus(over), 0));
     }
 
     private decimal PriceOf(int bucket)

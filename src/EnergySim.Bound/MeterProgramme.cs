@@ -73,6 +73,7 @@ internal sealed class MeterProgramme
             TariffVersion version = _calendar.Tariff.Versions[_calendar.Buckets[_calendar.BucketOf[start]].Version];
             end = start + 1;
             if (version.MeterMinutes is not int minutes || minutes <= _calendar.Axis.StepMinutes) continue;
+            _programme.Interval = start;
             var bought = new Expression().Plus(import[start]);
             var sold = new Expression().Plus(export[start]);
             for (; end < import.Length && !_calendar.Begins(end, minutes); end++)
@@ -89,10 +90,11 @@ internal sealed class MeterProgramme
             }
             else
             {
-                import[start] = _programme.Named(bought);
-                export[start] = _programme.Named(sold);
+                import[start] = _programme.Named(bought, 0);
+                export[start] = _programme.Named(sold, 0);
             }
         }
+        _programme.Interval = Programme.Spanning;
         return (import, export);
     }
 
@@ -102,7 +104,7 @@ internal sealed class MeterProgramme
         for (int b = 0; b < sums.Length; b++) sums[b] = new Expression();
         for (int i = 0; i < columns.Length; i++)
             if (columns[i] >= 0) sums[_calendar.BucketOf[i]].Plus(columns[i], _calendar.Axis.StepHours);
-        return [.. sums.Select(_programme.Named)];
+        return [.. sums.Select(s => _programme.Named(s, 0))];
     }
 
     private (Expression[,] Events, Expression[] Charged, Expression[] Rewarded) WindowSums(int[] import, int[] export)
@@ -143,11 +145,13 @@ internal sealed class MeterProgramme
         foreach (DemandColumn column in _calendar.Demand.Columns)
             for (int start = 0, end; start < import.Length; start = end)
             {
+                _programme.Interval = start;
                 var mean = new Expression().Plus(import[start]);
                 for (end = start + 1; end < import.Length && !column.Begins[end]; end++) mean.Plus(import[end]);
                 if (column.CellOf[start] is >= 0 and int cell)
                     _programme.Row(new Expression().Plus(mean, 1.0 / (end - start)).Minus(cells[cell]), double.NegativeInfinity, 0);
             }
+        _programme.Interval = Programme.Spanning;
         return cells;
     }
 }

@@ -13,6 +13,11 @@ namespace EnergySim.Bound;
 /// </summary>
 internal sealed class PlantProgramme
 {
+    private const double SmallKw = 1e-9;
+
+    // Where the chain of stored energy is cut, so that a solver carries only what a month shares. It changes no result.
+    private const int BlockLength = 744;
+
     private readonly Programme _programme;
     private readonly Run _run;
     private readonly Plant _plant;
@@ -35,7 +40,12 @@ internal sealed class PlantProgramme
         _pairs = new Pair[count][];
         int start = startKwh is double fixedKwh ? programme.Column(fixedKwh, fixedKwh) : programme.Column(_plant.LowestKwh, _plant.HighestKwh);
         Start = start;
-        for (int i = 0; i < count; i++) AddInterval(i, i == 0 ? start : Stored[i - 1]);
+        for (int i = 0; i < count; i++)
+        {
+            programme.Interval = i;
+            AddInterval(i, i == 0 ? start : Stored[i - 1]);
+        }
+        programme.Interval = Programme.Spanning;
         Expression change = new Expression().Plus(Stored[^1]);
         if (startKwh is null) programme.Row(change.Minus(start), 0, double.PositiveInfinity);
         else programme.Row(change, leastEndKwh, double.PositiveInfinity);
@@ -81,12 +91,15 @@ internal sealed class PlantProgramme
         int import = _programme.Column(0, mostImportKw), export = _programme.Column(0, mostExportKw);
         int discharge = _programme.Column(0, Math.Min(_plant.DischargeLimitKw, outKw / _plant.InverterEfficiency));
         int rectified = _programme.Column(0, Math.Min(Math.Min(_throughKw, _plant.ChargeLimitKw / _plant.RectifierEfficiency), _rule == IntegrityRule.SolarOnly ? surplusKw : double.PositiveInfinity));
+        if ((i + 1) % BlockLength == 0) _programme.Interval = Programme.Spanning;
         int stored = _programme.Column(_plant.LowestKwh, _plant.HighestKwh);
+        _programme.Interval = i;
         var charge = new Expression().Plus(rectified, _plant.RectifierEfficiency);
         var output = new Expression().Plus(discharge, _plant.InverterEfficiency);
         var sent = new Expression().Plus(ac);
         Expression balance = new Expression().Plus(import).Minus(export).Minus(rectified);
-        if (dc > 0)
+        bool hasDc = dc > SmallKw;
+        if (hasDc)
         {
             int toCells = _programme.Column(0, _rule == IntegrityRule.SolarOnly ? dcSurplusKw : dc), through = _programme.Column(0, dc);
             charge.Plus(toCells);
@@ -103,7 +116,7 @@ internal sealed class PlantProgramme
         }
         _programme.Row(balance.Plus(output), needKw, needKw);
         _programme.Row(new Expression().Plus(stored).Minus(before).Plus(charge, -_plant.ChargeEfficiency * hours).Plus(discharge, hours / _plant.DischargeEfficiency), 0, 0);
-        if (dc > 0)
+        if (hasDc)
         {
             _programme.Row(new Expression().Plus(charge), 0, _plant.ChargeLimitKw);
             _programme.Row(new Expression().Plus(output), 0, outKw);

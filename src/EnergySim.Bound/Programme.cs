@@ -3,13 +3,24 @@ namespace EnergySim.Bound;
 /// <summary>A linear programme: columns with bounds, rows with bounds, one objective to be made least. It knows no solver.</summary>
 internal sealed class Programme
 {
+    /// <summary>The interval of what belongs to none: it comes last where a solver goes through time.</summary>
+    public const int Spanning = int.MaxValue;
+
     private readonly List<(double Low, double High)> _columns = [];
     private readonly List<Row> _rows = [];
+    private readonly List<int> _intervalOfColumn = [], _intervalOfRow = [];
+
+    /// <summary>The interval that columns and rows belong to which are added now.</summary>
+    public int Interval { get; set; } = Spanning;
 
     /// <summary>What is made least.</summary>
     public Expression Objective { get; } = new();
 
     public int ColumnCount => _columns.Count;
+
+    public int IntervalOfColumn(int column) => _intervalOfColumn[column];
+
+    public int IntervalOfRow(int row) => _intervalOfRow[row];
 
     public IReadOnlyList<(double Low, double High)> Columns => _columns;
 
@@ -20,16 +31,21 @@ internal sealed class Programme
     public int Column(double low = 0, double high = double.PositiveInfinity)
     {
         _columns.Add((low, high));
+        _intervalOfColumn.Add(Interval);
         return _columns.Count - 1;
     }
 
     /// <summary>Says that low ≤ expression ≤ high.</summary>
-    public void Row(Expression expression, double low, double high) => _rows.Add(new Row(expression, low - expression.Constant, high - expression.Constant));
+    public void Row(Expression expression, double low, double high)
+    {
+        _rows.Add(new Row(expression, low - expression.Constant, high - expression.Constant));
+        _intervalOfRow.Add(Interval);
+    }
 
     /// <summary>A column that equals an expression; the expression itself where it is one already.</summary>
-    public int Named(Expression expression)
+    public int Named(Expression expression, double low = double.NegativeInfinity)
     {
-        int column = Column(double.NegativeInfinity);
+        int column = Column(low);
         Row(expression.Minus(column), 0, 0);
         return column;
     }

@@ -6,6 +6,8 @@ namespace EnergySim.Bound;
 /// <summary>The sums that a bill is made of, as columns: what MeterSums adds up of a run, said of the plant's columns.</summary>
 internal sealed class MeterProgramme
 {
+    private const double SmallKw = 1e-5;
+
     private readonly Programme _programme;
     private readonly TariffCalendar _calendar;
 
@@ -84,9 +86,11 @@ internal sealed class MeterProgramme
             }
             if (version.NetsInsideMeterInterval)
             {
-                import[start] = _programme.Column();
-                export[start] = _programme.Column();
+                import[start] = _programme.Column(0, _programme.HighOf(bought));
+                export[start] = _programme.Column(0, _programme.HighOf(sold));
                 _programme.Row(bought.Plus(sold, -1).Minus(import[start]).Plus(export[start]), 0, 0);
+                (int one, int other) = (import[start], export[start]);
+                _programme.Claim("a meter's interval is bought or sold", values => Math.Min(values[one], values[other]) < SmallKw);
             }
             else
             {
@@ -141,7 +145,8 @@ internal sealed class MeterProgramme
 
     private int[] DemandsOf(int[] import)
     {
-        int[] cells = [.. _calendar.Demand.Cells.Select(_ => _programme.Column())];
+        double mostKw = import.Max(c => _programme.Columns[c].High);
+        int[] cells = [.. _calendar.Demand.Cells.Select(_ => _programme.Column(0, mostKw))];
         foreach (DemandColumn column in _calendar.Demand.Columns)
             for (int start = 0, end; start < import.Length; start = end)
             {

@@ -24,7 +24,7 @@ internal sealed class PlantProgramme
     private readonly SiteLimits _site;
     private readonly IntegrityRule _rule;
     private readonly double _throughKw;
-    private readonly Pair[][] _pairs;
+    private readonly Pair?[][] _pairs;
 
     /// <param name="programme">Takes the columns and rows.</param>
     /// <param name="run">The plant, its wiring and its series.</param>
@@ -37,7 +37,7 @@ internal sealed class PlantProgramme
         _throughKw = Math.Min(_plant.InverterKw, _site.InverterBreakerKw);
         int count = run.Axis.Count;
         (Import, Export, Stored, Charge, Discharge, SolarSent) = (new int[count], new int[count], new int[count], new Expression[count], new int[count], new Expression[count]);
-        _pairs = new Pair[count][];
+        _pairs = new Pair?[count][];
         int start = startKwh is double fixedKwh ? programme.Column(fixedKwh, fixedKwh) : programme.Column(_plant.LowestKwh, _plant.HighestKwh);
         Start = start;
         for (int i = 0; i < count; i++)
@@ -81,8 +81,8 @@ internal sealed class PlantProgramme
         double busbarLeftKw = _site.BusbarKw - (onBusbar ? ac : 0);
         double outKw = busbarForbids ? 0 : Math.Min(_throughKw, Math.Max(0, Math.Max(busbarLeftKw, needKw)));
 
-        double mostImportKw = Math.Max(Math.Max(0, needKw), Math.Min(_site.ImportKw, Math.Min(busbarLeftKw, Math.Max(0, needKw) + _throughKw)));
-        double mostExportKw = Math.Min(_site.ExportKw, Math.Max(0, -needKw) + outKw);
+        double mostImportKw = Math.Max(Math.Max(0, needKw), Math.Min(_site.ImportKw, Math.Min(busbarLeftKw, needKw + _throughKw)));
+        double mostExportKw = Math.Min(_site.ExportKw, Math.Max(0, outKw - needKw));
         double surplusKw = Math.Max(0, -needKw);
         double dcSurplusKw = Math.Max(0, dc - (Math.Min(Math.Max(0, needKw), outKw) / _plant.InverterEfficiency));
         if (_rule == IntegrityRule.NeverExports) mostExportKw = Math.Min(mostExportKw, Math.Max(0, (dc * _plant.InverterEfficiency) - needKw));
@@ -126,6 +126,24 @@ internal sealed class PlantProgramme
             new(new Expression().Plus(import), mostImportKw, new Expression().Plus(export), mostExportKw)];
     }
 
+    /// <summary>What the meters see of a solution.</summary>
+    public MeterColumns MeterOf(double[] values)
+    {
+        double[] import = Of(values, Import), export = Of(values, Export);
+        double[] load = [.. Enumerable.Range(0, import.Length).Select(i => _run.Load.Kw[i] + _plant.StandbyKw)];
+        return MeterColumns.Of(import, export, load, [.. SolarSent.Select(s => Math.Max(0, s.ValueIn(values)))]);
+
+        static double[] Of(double[] values, int[] columns) => [.. columns.Select(c => Math.Max(0, values[c]))];
+    }
+
+    /// <summary>Energy that a solution charges while it discharges the same amount, kWh.</summary>
+    public double BothKwh(double[] values)
+    {
+        double both = 0;
+        for (int i = 0; i < Discharge.Length; i++) both += Math.Min(Charge[i].ValueIn(values), values[Discharge[i]]);
+        return both * _run.Axis.StepHours;
+    }
+
     /// <summary>Adds the rows that keep two directions apart, where a solution uses both at once.</summary>
     /// <returns>How many intervals it used both in.</returns>
     public int HoldDirections(ReadOnlySpan<double> values)
@@ -134,14 +152,17 @@ internal sealed class PlantProgramme
         for (int i = 0; i < _pairs.Length; i++)
         {
             bool any = false;
-            foreach (Pair pair in _pairs[i])
+            for (int p = 0; p < _pairs[i].Length; p++)
             {
-                if (!pair.UsesBoth(values)) continue;
+                if (_pairs[i][p] is not Pair pair || !pair.UsesBoth(values)) continue;
+                _programme.Interval = i;
                 _programme.Row(pair.Hull(), double.NegativeInfinity, 1);
+                _pairs[i][p] = null;
                 any = true;
             }
             if (any) used++;
         }
+        _programme.Interval = Programme.Spanning;
         return used;
     }
 

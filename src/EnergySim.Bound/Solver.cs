@@ -10,16 +10,16 @@ internal static class Solver
 
     /// <summary>Solves a programme.</summary>
     /// <param name="programme">The programme.</param>
-    /// <returns>The values of the columns.</returns>
-    /// <exception cref="InvalidOperationException">It has no solution or no least one.</exception>
-    public static double[] Solve(Programme programme) => InteriorPoint.Solve(programme) ?? Solve(programme, InteriorPoints);
+    /// <returns>The values of the columns; null where it has no solution.</returns>
+    /// <exception cref="InvalidOperationException">It has no least one.</exception>
+    public static double[]? Solve(Programme programme) => InteriorPoint.Solve(programme) ?? Solve(programme, InteriorPoints);
 
     /// <summary>Solves a programme with a general solver.</summary>
     /// <param name="programme">The programme.</param>
     /// <param name="with">Name of the solver.</param>
-    /// <returns>The values of the columns.</returns>
-    /// <exception cref="InvalidOperationException">It has no solution or no least one.</exception>
-    public static double[] Solve(Programme programme, string with)
+    /// <returns>The values of the columns; null where it has no solution.</returns>
+    /// <exception cref="InvalidOperationException">It has no least one.</exception>
+    public static double[]? Solve(Programme programme, string with)
     {
         using Google.OrTools.LinearSolver.Solver solver = Google.OrTools.LinearSolver.Solver.CreateSolver(with)
             ?? throw new InvalidOperationException($"The solver {with} is not in this build.");
@@ -37,6 +37,7 @@ internal static class Solver
         foreach ((int column, double factor) in Merged(programme.Objective)) objective.SetCoefficient(columns[column], factor);
         objective.SetMinimization();
         Google.OrTools.LinearSolver.Solver.ResultStatus status = solver.Solve();
+        if (status == Google.OrTools.LinearSolver.Solver.ResultStatus.INFEASIBLE) return null;
         if (status != Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL) throw new InvalidOperationException($"The programme is {status}.");
         var values = new double[columns.Length];
         for (int c = 0; c < values.Length; c++) values[c] = columns[c].SolutionValue();

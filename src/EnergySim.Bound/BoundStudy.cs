@@ -31,7 +31,10 @@ public static class BoundStudy
         double start = best[plant.Start];
         SetPoints schedule = Schedule.Of(run, plant, best);
         var replay = new Run(run.Load, run.SolarDc, run.SolarAc, run.Plant, run.Site, schedule, Math.Clamp(start, run.Plant.LowestKwh, run.Plant.HighestKwh));
-        bool tapers = !run.Plant.ChargeTaper.IsNone || !run.Plant.DischargeTaper.IsNone;
+        decimal replayBill = Unrounded(calendar, replay.Sums().Meter);
+        List<string> open = [.. search.LeftOpen];
+        if ((double)replayBill - search.Bound > CentsOf(calendar) && plant.BuysAndSells(best)) open.Add("an hour is bought or sold");
+        if (!run.Plant.ChargeTaper.IsNone || !run.Plant.DischargeTaper.IsNone) open.Add("power tapers near full and empty");
         return new BoundResult
         {
             Bill = search.Bound,
@@ -40,8 +43,8 @@ public static class BoundStudy
             SimultaneousKwh = plant.BothKwh(best),
             Schedule = schedule,
             Replay = replay,
-            ReplayBill = Unrounded(calendar, replay.Sums().Meter),
-            LeftOpen = [.. search.LeftOpen, .. tapers ? (string[])["power that tapers near full and empty"] : []],
+            ReplayBill = replayBill,
+            LeftOpen = open,
         };
     }
 
@@ -122,8 +125,8 @@ public sealed record BoundResult
     public required decimal ReplayBill { get; init; }
 
     /// <summary>
-    /// What the bound leaves open, so that it may be below what can be reached: rules of the plan that are no linear charge and were not settled by
-    /// trying both ways, and power that tapers. Empty = it is exact, but for cents and for two directions at once.
+    /// What the bound leaves open, so that it may be below what can be reached: rules that no row can say and that were not settled by
+    /// trying both ways. Empty = it is exact, but for cents.
     /// </summary>
     public required IReadOnlyList<string> LeftOpen { get; init; }
 }

@@ -4,7 +4,9 @@ namespace EnergySim.Bound;
 /// Credit kept from bill to bill, dollars or kWh, as the bills' bank keeps it: each lot pays while it lasts, what is owed is paid first. That
 /// credit pays as soon as it can, and nothing while something is owed, is a choice each.
 /// </summary>
-internal sealed class CreditPool(Programme programme)
+/// <param name="programme">Takes the columns and rows.</param>
+/// <param name="waitingPays">True where credit could be worth more later, so that it must be said to pay at once.</param>
+internal sealed class CreditPool(Programme programme, bool waitingPays)
 {
     private const string SoonerName = "credit pays at once what it can";
 
@@ -58,7 +60,7 @@ internal sealed class CreditPool(Programme programme)
     public void Use(Expression used, Expression payable)
     {
         programme.Row(Take().Minus(used), 0, 0);
-        if (_lots.Count > 0) programme.Either(SoonerName, new Expression().Minus(Left()), new Expression().Plus(used).Minus(payable));
+        if (waitingPays && _lots.Count > 0) programme.Either(SoonerName, new Expression().Minus(Left()), new Expression().Plus(used).Minus(payable));
     }
 
     /// <summary>Pays out what is owed and forgets it.</summary>

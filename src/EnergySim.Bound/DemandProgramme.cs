@@ -51,7 +51,7 @@ internal sealed class DemandProgramme(Programme programme, MeterProgramme meter,
         if (terms.CapKw is not double cap || billedKw.Count == 0) return billed;
         int capped = programme.Column(0, programme.Columns[billed].High);
         programme.Either(
-            $"{terms.Name}: the cap on the last bill's demand", new Expression().Plus(capped).Minus(billed), new Expression().Plus(capped).Minus(billedKw[^1]).Plus(-cap));
+            $"the cap of {terms.Name} looks at the last bill", new Expression().Plus(capped).Minus(billed), new Expression().Plus(capped).Minus(billedKw[^1]).Plus(-cap));
         return capped;
     }
 

@@ -22,6 +22,9 @@ internal abstract class ExportProgramme(ExportTerms terms, Programme programme, 
 
     protected TariffCalendar Calendar => calendar;
 
+    /// <summary>True where a dollar of credit may be worth more in a later bill: a minimum tops up what it pays now, or a percentage is taken of it.</summary>
+    protected bool CreditMayWait => calendar.Tariff.Versions.Any(v => v.Minimum is not null || v.Percentages.Count > 0 || v.Export is ExportTerms.NetBilling { CashOutFraction: > 1 });
+
     /// <summary>kWh billed at retail of each bucket of a bill.</summary>
     public virtual Expression[] Billed(int bill, int[] buckets) => [.. buckets.Select(b => new Expression().Plus(meter.ImportKwh[b]))];
 

@@ -7,7 +7,7 @@ namespace EnergySim.Bound;
 internal sealed class InteriorPoint
 {
     private const int MostSteps = 100, MostStuck = 6;
-    private const double Aim = 1e-11, Accepted = 1e-9;
+    private const double Aim = 1e-11, Accepted = 1e-8, Near = 1e-4;
 
     private readonly KktSystem _system;
     private readonly double[] _cost, _right;
@@ -48,7 +48,7 @@ internal sealed class InteriorPoint
         {
             double error = Error();
             if (double.IsNaN(error)) break;
-            stuck = error < 0.9 * least ? 0 : stuck + 1;
+            stuck = error < 0.9 * least || error > Near ? 0 : stuck + 1;
             if (error < least)
             {
                 least = error;

@@ -9,7 +9,7 @@ internal sealed class KktSystem
 {
     // Keeps every pivot off zero: a step stays a little nearer to where it begins (a proximal step), and less so the shorter steps become.
     private const double Near = 1e-8;
-    private const double FixedWidth = 1e-9;
+    private const double FixedWidth = 1e-10;
 
     private readonly int[] _active, _rowStart, _column, _columnNode, _rowNode, _slackOf;
     private readonly double[] _factor, _fixed, _upper, _diagonal, _right, _solved, _curve, _restX, _restY;

@@ -73,7 +73,7 @@ internal sealed class MonthlyNettingProgramme(ExportTerms.MonthlyNetting terms, 
             _soldKwh.Plus(over);
             return;
         }
-        if (!_pools.TryGetValue(period, out CreditPool? pool)) _pools.Add(period, pool = new CreditPool(Programme));
+        if (!_pools.TryGetValue(period, out CreditPool? pool)) _pools.Add(period, pool = new CreditPool(Programme, waitingPays: true));
         pool.Use(drawn, payable);
         pool.Earn(bill, over);
     }

@@ -18,7 +18,7 @@ internal sealed class NetBillingProgramme(ExportTerms.NetBilling terms, Programm
         for (int p = 0; p < Calendar.ExportPrices.Parts.Count; p++)
         {
             string part = Calendar.ExportPrices.Parts[p];
-            if (!_pools.TryGetValue(part, out CreditPool? pool)) _pools.Add(part, pool = new CreditPool(Programme));
+            if (!_pools.TryGetValue(part, out CreditPool? pool)) _pools.Add(part, pool = new CreditPool(Programme, CreditMayWait));
             pool.Expire(bill, Own.CreditLastsBills);
             pool.Earn(bill, Meter.ExportValue[p, bill]);
             IReadOnlyList<string> kinds = [.. (KindsOf(part) ?? [.. open.Keys]).Where(open.ContainsKey)];

@@ -13,7 +13,10 @@ namespace EnergySim.Bound;
 /// </summary>
 internal sealed class PlantProgramme
 {
-    private const double SmallKw = 1e-9;
+    private const double SmallKw = 1e-9, BothKw = 1e-4;
+
+    // Of two equal operations the one that moves less: a year of it is not a hundredth of a cent.
+    private const double IdlePricePerKwh = 1e-8;
 
     // Where the chain of stored energy is cut, so that a solver carries only what a month shares. It changes no result.
     private const int BlockLength = 744;
@@ -121,6 +124,7 @@ internal sealed class PlantProgramme
             _programme.Row(new Expression().Plus(charge), 0, _plant.ChargeLimitKw);
             _programme.Row(new Expression().Plus(output), 0, outKw);
         }
+        _programme.Objective.Plus(discharge, IdlePricePerKwh * hours);
         (Import[i], Export[i], Stored[i], Charge[i], Discharge[i], SolarSent[i]) = (import, export, stored, charge, discharge, sent);
         _pairs[i] = [new(charge, _plant.ChargeLimitKw, new Expression().Plus(discharge), _plant.DischargeLimitKw), new(output, _throughKw, new Expression().Plus(rectified), _throughKw),
             new(new Expression().Plus(import), mostImportKw, new Expression().Plus(export), mostExportKw)];
@@ -142,6 +146,14 @@ internal sealed class PlantProgramme
         double both = 0;
         for (int i = 0; i < Discharge.Length; i++) both += Math.Min(Charge[i].ValueIn(values), values[Discharge[i]]);
         return both * _run.Axis.StepHours;
+    }
+
+    /// <summary>True where a solution buys and sells in one interval, which a straight line between the two allows in part and no meter does.</summary>
+    public bool BuysAndSells(double[] values)
+    {
+        for (int i = 0; i < Import.Length; i++)
+            if (Math.Min(values[Import[i]], values[Export[i]]) > BothKw) return true;
+        return false;
     }
 
     /// <summary>Adds the rows that keep two directions apart, where a solution uses both at once.</summary>

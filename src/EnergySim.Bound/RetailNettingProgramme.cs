@@ -6,9 +6,11 @@ namespace EnergySim.Bound;
 internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Programme programme, MeterProgramme meter, TariffCalendar calendar)
     : ExportProgramme(terms, programme, meter, calendar)
 {
-    private readonly CreditPool _pool = new(programme);
+    private CreditPool? _kept;
     private Expression _yearAmount = new(), _yearSoldKwh = new();
     private double _mostSoldKwh;
+
+    private CreditPool Pool => _kept ??= new CreditPool(Programme, CreditMayWait);
 
     private ExportTerms.RetailNetting Own => (ExportTerms.RetailNetting)Terms;
 
@@ -38,9 +40,9 @@ internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Pr
         Programme.AtLeastZero(credits.Minus(earned));
         Programme.AtLeastZero(new Expression().Plus(amount).Plus(earned).Minus(used));
         Programme.Either("only a negative bill earns credit", new Expression().Minus(amount).Minus(earned), new Expression().Minus(earned));
-        _pool.Expire(bill, Own.CreditLastsBills);
-        _pool.Use(new Expression().Plus(used), new Expression().Plus(amount).Plus(earned));
-        _pool.Earn(bill, new Expression().Plus(earned));
+        Pool.Expire(bill, Own.CreditLastsBills);
+        Pool.Use(new Expression().Plus(used), new Expression().Plus(amount).Plus(earned));
+        Pool.Earn(bill, new Expression().Plus(earned));
         lines["credit"].Plus(earned).Minus(used);
     }
 
@@ -55,6 +57,6 @@ internal sealed class RetailNettingProgramme(ExportTerms.RetailNetting terms, Pr
             lines["settlement"].Plus(paidKwh, -(double)Own.SurplusPricePerKwh);
         }
         (_yearAmount, _yearSoldKwh, _mostSoldKwh) = (new(), new(), 0);
-        _pool.Clear();
+        Pool.Clear();
     }
 }

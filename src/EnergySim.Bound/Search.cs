@@ -33,7 +33,7 @@ internal sealed class Search(Programme programme, PlantProgramme plant, Func<dou
             lowest = next;
         }
         Bound = lowest.Bound;
-        if (BestBill - Bound > tolerance) LeftOpen = [.. programme.BrokenIn(lowest.Values).DefaultIfEmpty("which credit pays first").Distinct()];
+        if (BestBill - Bound > tolerance) LeftOpen = [.. programme.BrokenIn(lowest.Values).DefaultIfEmpty("credits pay in the order of the plan").Distinct()];
     }
 
     private Choice? Worst(double[] values)

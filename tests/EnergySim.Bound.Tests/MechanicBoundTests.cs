@@ -80,7 +80,7 @@ public class MechanicBoundTests
     private static double BillOf(RunSums sums, TariffCalendar calendar) => (double)Biller.Bill(MeterSums.Of(calendar, sums.Meter)).Bills.Sum(b => b.Unrounded);
 
     private static TariffCalendar CalendarOf(SmallCase day, string mechanic) => new(
-        day.Tariff with { Versions = [s_mechanics[mechanic](s_plan with { Export = day.Tariff.Versions[0].Export })] }, day.Axis,
+        day.Tariff with { Versions = [s_mechanics[mechanic](s_plan)] }, day.Axis,
         new Account { ReadDates = [.. Enumerable.Range(2, 4).Select(d => new LocalDate(2025, 6, d))] });
 
     private static readonly Gen<SmallCase> s_days =
@@ -92,8 +92,8 @@ public class MechanicBoundTests
         {
             LoadKw = load,
             SolarKw = [.. sun.Select((s, i) => i % 24 is >= 8 and < 17 ? s : 0.0)],
-            BuyPerKwh = [.. Enumerable.Repeat(0.2m, 24)],
-            SellPerKwh = [.. Enumerable.Repeat(0.05m, 24)],
+            BuyPerKwh = new decimal[24],
+            SellPerKwh = new decimal[24],
             Plant = new Plant
             {
                 HighestKwh = capacity,
@@ -111,6 +111,7 @@ public class MechanicBoundTests
         Periods = [new PeriodRule("low") { Window = new ClockWindow(0, 1020) }, new PeriodRule("high") { Window = new ClockWindow(1020, 1440) }],
         EnergyPrices = [new EnergyPrice { Period = "low", Parts = [new PricePart("energy", 0.12m)] }, new EnergyPrice { Period = "high", Parts = [new PricePart("energy", 0.30m)] }],
         FixedPerDay = 0.5m,
+        Export = Sold((11, 0.05m)),
     };
 
     private static ExportTerms.NetBilling Sold(params (int Hour, decimal Price)[] prices) => new()

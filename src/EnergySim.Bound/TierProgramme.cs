@@ -13,11 +13,14 @@ internal sealed class TierProgramme(Programme programme, TariffCalendar calendar
     {
         if (buckets.All(b => TiersOf(b) is null)) return;
         double allowanceKwh = AllowanceKwh(bill, atEnd);
-        double[] from = [.. buckets.Select(TiersOf).OfType<Tiers>().SelectMany(t => t.Steps.Select(s => s.FromFraction * allowanceKwh).Append(t.CreditPerKwh is null ? 0 : allowanceKwh)).Append(0).Distinct().Order()];
+        IEnumerable<double> cuts = buckets.Select(TiersOf).OfType<Tiers>()
+            .SelectMany(t => t.Steps.Select(s => s.FromFraction * allowanceKwh).Append(t.CreditPerKwh is null ? 0 : allowanceKwh));
+        double[] from = [.. cuts.Append(0).Distinct().Order()];
         double[][] prices = [.. from.Select(kwh => buckets.Select(b => PriceOf(b, kwh, allowanceKwh)).ToArray())];
         var total = new Expression();
         foreach (Expression kwh in billed) total.Plus(kwh);
-        int[] steps = [.. from.Select((kwh, s) => programme.Column(0, Math.Min(s + 1 < from.Length ? from[s + 1] - kwh : double.PositiveInfinity, Math.Max(0, programme.HighOf(total)))))];
+        double mostKwh = Math.Max(0, programme.HighOf(total));
+        int[] steps = [.. from.Select((kwh, s) => programme.Column(0, s + 1 < from.Length ? Math.Min(mostKwh, from[s + 1] - kwh) : mostKwh))];
         Fill(steps, from, prices, total);
         for (int s = 0; s < steps.Length; s++)
         {
@@ -39,7 +42,8 @@ internal sealed class TierProgramme(Programme programme, TariffCalendar calendar
         }
         for (int s = 1; s < steps.Length; s++)
             if (prices[s].Min() < prices[s - 1].Max())
-                programme.Either("a step begins where the last is full", new Expression().Plus(steps[s - 1]).Plus(-(from[s] - from[s - 1])), new Expression().Minus(steps[s]));
+                programme.Either(
+                    "a step begins where the last is full", new Expression().Plus(steps[s - 1]).Plus(-(from[s] - from[s - 1])), new Expression().Minus(steps[s]));
     }
 
     // Columns of the kWh that steps are shared out by: none below zero.

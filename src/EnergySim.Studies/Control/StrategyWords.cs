@@ -44,16 +44,22 @@ public static class StrategyWords
         Add(strategy.PeakWindows.Count > 0, "peakWindows", string.Join(" and ", strategy.PeakWindows.Select(Clock)));
         Add(strategy.PeakPeriods.Count > 0, "peakPeriods", string.Join(" and ", strategy.PeakPeriods));
         Add(strategy.KeepsForDearest, "keepsForDearest");
-        Add(strategy.Base == Steering.DemandShaving, "shaveToKw", string.Create(CultureInfo.InvariantCulture, $"{strategy.ShaveToKw:0.###}, refilled to {Share(strategy.RefillFraction)}"));
+        if (strategy.Base == Steering.DemandShaving)
+            Add(true, "shaveToKw", string.Create(CultureInfo.InvariantCulture, $"{strategy.ShaveToKw:0.###}, refilled to {Share(strategy.RefillFraction)}"));
         Add(strategy.Ratchets, "ratchets");
         if (strategy.Overnight is OvernightCharge night)
-            Add(true, "overnight", $"{Clock(night.Window)} to {Share(night.ToFraction)}{(night.LikeDays > 0 ? string.Create(CultureInfo.InvariantCulture, $", as {night.LikeDays} like days lead one to expect") : "")}");
+        {
+            string expected = night.LikeDays > 0 ? string.Create(CultureInfo.InvariantCulture, $", as {night.LikeDays} like days lead one to expect") : "";
+            Add(true, "overnight", $"{Clock(night.Window)} to {Share(night.ToFraction)}{expected}");
+        }
         if (strategy.Sale is BatterySale sale) Add(true, "sell", $"{Clock(sale.Window)} down to {Share(sale.DownToFraction)}");
         Add(strategy.SellsByPrice, "sellsByPrice");
         Add(strategy.PlansToSell, "plansToSell");
-        if (strategy.Events is EventResponse events) Add(true, "events", string.Create(CultureInfo.InvariantCulture, $"filled to {Share(events.ToFraction)} from {events.LeadHours:0.##} h before"));
+        if (strategy.Events is EventResponse events)
+            Add(true, "events", string.Create(CultureInfo.InvariantCulture, $"filled to {Share(events.ToFraction)} from {events.LeadHours:0.##} h before"));
         if (strategy.Storm is StormPreparation storm) Add(true, "storm", Of(storm));
-        if (strategy.Integrity != IntegrityRule.None) Add(true, "rule", strategy.Integrity == IntegrityRule.SolarOnly ? "solar-only" : "never-exports");
+        if (strategy.Integrity != IntegrityRule.None)
+            Add(true, "rule", strategy.Integrity == IntegrityRule.SolarOnly ? "solar-only" : "never-exports");
         return rules;
     }
 

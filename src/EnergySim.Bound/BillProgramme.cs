@@ -4,12 +4,11 @@ namespace EnergySim.Bound;
 
 /// <summary>
 /// Bills as a linear programme: the lines of TARIFF.md in their order, each an expression in the meters' sums. What makes a bill dearer the
-/// more there is of it (rising tiers, highest demand, a minimum, credit that only pays) is linear with columns of its own; what is not is
-/// refused by name.
+/// more there is of it (rising tiers, highest demand, a minimum) is linear with columns of its own; what is not is a choice of the programme.
 /// </summary>
 internal sealed class BillProgramme(Programme programme, MeterProgramme meter, TariffCalendar calendar)
 {
-    private readonly Dictionary<string, (List<int> HighestKw, DemandCharge Terms)> _demand = [];
+    private readonly DemandProgramme _demand = new(programme, meter, calendar);
 
     /// <summary>The sum of all bills.</summary>
     public Expression Total { get; } = new();
@@ -33,7 +32,7 @@ internal sealed class BillProgramme(Programme programme, MeterProgramme meter, T
     {
         var lines = new BillLines();
         int[] buckets = [.. Enumerable.Range(0, calendar.Buckets.Count).Where(i => calendar.Buckets[i].Bill == bill)];
-        Expression[] billed = regime.Billed(buckets);
+        Expression[] billed = regime.Billed(bill, buckets);
         for (int i = 0; i < buckets.Length; i++)
         {
             Bucket bucket = calendar.Buckets[buckets[i]];
@@ -47,7 +46,7 @@ internal sealed class BillProgramme(Programme programme, MeterProgramme meter, T
         for (int v = 0; v < calendar.Tariff.Versions.Count; v++)
             if (calendar.Tariff.Versions[v].Events is EventCharge events) lines["event"].Plus(meter.EventKwh[bill, v], (double)events.AdderPerKwh);
         AddFixed(lines, bill, version);
-        AddDemand(lines, bill);
+        _demand.Add(lines, bill);
         regime.AddCredits(lines, bill, version);
         if (version.Minimum is MinimumBill minimum)
         {
@@ -65,55 +64,6 @@ internal sealed class BillProgramme(Programme programme, MeterProgramme meter, T
         foreach ((BillPart part, int days) in calendar.Parts)
             if (part.Bill == bill) lines["fixed"].Plus((double)calendar.Tariff.Versions[part.Version].FixedPerDay * days);
         lines["fixed"].Plus((double)atEnd.FixedPerMonth * (atEnd.FixedPerMonthByDays ? calendar.Bills[bill].Days / 30.0 : 1));
-    }
-
-    private void AddDemand(BillLines lines, int bill)
-    {
-        for (int charge = 0; charge < calendar.Demand.Columns.Count; charge++)
-        {
-            int? highest = null;
-            DemandCharge? named = null;
-            foreach ((BillPart part, int days) in calendar.Parts)
-            {
-                if (part.Bill != bill) continue;
-                IReadOnlyList<DemandCharge> charges = calendar.Tariff.Versions[part.Version].Demand;
-                if (charge >= charges.Count || (charges[charge].Season is string season && season != part.Season)) continue;
-                DemandCharge terms = named = charges[charge];
-                if (terms.CapKw is not null) throw new NotSupportedException($"{terms.Name}: a cap on the rise of demand is not a linear charge, so the bound does not cover it.");
-                int measured = CellOf(new DemandCell(bill, part.Version, part.Season, charge));
-                double price = (double)(terms.PricePerKw ?? terms.PriceBySeason!.GetValueOrDefault(part.Season));
-                lines["demand"].Plus(BilledOf(terms, measured), price * days / calendar.Bills[bill].Days);
-                highest ??= programme.Column();
-                programme.Row(new Expression().Plus(measured).Minus(highest.Value), double.NegativeInfinity, 0);
-            }
-            if (named is not null) HistoryOf(named).Add(highest!.Value);
-        }
-    }
-
-    // A bill that has no interval in the charge's window measures nothing.
-    private int CellOf(DemandCell wanted)
-    {
-        for (int c = 0; c < calendar.Demand.Cells.Count; c++)
-            if (calendar.Demand.Cells[c] == wanted) return meter.DemandKw[c];
-        return programme.Column(0, 0);
-    }
-
-    private int BilledOf(DemandCharge terms, int measured)
-    {
-        List<int> history = HistoryOf(terms);
-        if (terms.RatchetBills == 0 || history.Count == 0) return measured;
-        int billed = programme.Column();
-        programme.Row(new Expression().Plus(measured).Minus(billed), double.NegativeInfinity, 0);
-        foreach (int earlier in history.Skip(history.Count - terms.RatchetBills))
-            programme.Row(new Expression().Plus(earlier, terms.RatchetFraction).Minus(billed), double.NegativeInfinity, 0);
-        return billed;
-    }
-
-    private List<int> HistoryOf(DemandCharge terms)
-    {
-        if (!_demand.TryGetValue(terms.Name, out (List<int> HighestKw, DemandCharge Terms) entry))
-            _demand.Add(terms.Name, entry = ([.. terms.EarlierMeasuredKw.Select(kw => programme.Column(kw, kw))], terms));
-        return entry.HighestKw;
     }
 }
 

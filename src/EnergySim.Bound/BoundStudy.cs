@@ -9,8 +9,8 @@ namespace EnergySim.Bound;
 
 /// <summary>
 /// The cheapest span that anyone with perfect foresight could reach with a plant, behind its wiring, under a plan and the agreement's rule on
-/// the battery, as a linear programme. A strategy's saving is quoted as a share of it. Credit that a plan lets lapse after so many bills is
-/// held to the settlement, and totals are not rounded: the bound is then a little too good, never too high.
+/// the battery, as a linear programme with some choices. A strategy's saving is quoted as a share of it. Where it is not exact it is too good,
+/// never too high, and says what it leaves open.
 /// </summary>
 public static class BoundStudy
 {
@@ -20,29 +20,31 @@ public static class BoundStudy
     /// <param name="rule">The agreement's rule on the battery.</param>
     /// <param name="startKwh">Energy at the start, kWh; null = free, and the span ends with no less than it began with.</param>
     /// <param name="leastEndKwh">Least energy at the end, kWh, where the start is given.</param>
-    /// <exception cref="NotSupportedException">The plan has a charge that no linear programme can say; the message names it.</exception>
     public static BoundResult Of(Run run, TariffCalendar calendar, IntegrityRule rule = IntegrityRule.None, double? startKwh = null, double leastEndKwh = 0)
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(calendar);
         (Programme programme, PlantProgramme plant) = Build(run, calendar, rule, startKwh, leastEndKwh);
-        double[] values = Solver.Solve(programme);
-        while (plant.HoldDirections(values) > 0) values = Solver.Solve(programme);
-        double start = values[plant.Start];
-        SetPoints schedule = Schedule.Of(run, plant, values);
+        var search = new Search(programme, plant, values => (double)Unrounded(calendar, plant.MeterOf(values)), CentsOf(calendar));
+        search.Run();
+        double[] best = search.Best;
+        double start = best[plant.Start];
+        SetPoints schedule = Schedule.Of(run, plant, best);
         var replay = new Run(run.Load, run.SolarDc, run.SolarAc, run.Plant, run.Site, schedule, Math.Clamp(start, run.Plant.LowestKwh, run.Plant.HighestKwh));
-        double hours = run.Axis.StepHours, both = 0;
-        for (int i = 0; i < plant.Discharge.Length; i++) both += hours * Math.Min(plant.Charge[i].ValueIn(values), values[plant.Discharge[i]]);
+        decimal replayBill = Unrounded(calendar, replay.Sums().Meter);
+        List<string> open = [.. search.LeftOpen];
+        if ((double)replayBill - search.Bound > CentsOf(calendar) && plant.BuysAndSells(best)) open.Add("an hour is bought or sold");
+        if (!run.Plant.ChargeTaper.IsNone || !run.Plant.DischargeTaper.IsNone) open.Add("power tapers near full and empty");
         return new BoundResult
         {
-            Bill = programme.Objective.ValueIn(values),
+            Bill = search.Bound,
             StartKwh = start,
-            EndKwh = values[plant.Stored[^1]],
-            SimultaneousKwh = both,
+            EndKwh = best[plant.Stored[^1]],
+            SimultaneousKwh = plant.BothKwh(best),
             Schedule = schedule,
             Replay = replay,
-            ReplayBill = Biller.Bill(MeterSums.Of(calendar, replay.Sums().Meter)).Bills.Sum(b => b.Unrounded),
-            TapersAreLoosened = !run.Plant.ChargeTaper.IsNone || !run.Plant.DischargeTaper.IsNone,
+            ReplayBill = replayBill,
+            LeftOpen = open,
         };
     }
 
@@ -51,7 +53,6 @@ public static class BoundStudy
     /// than it, so that no strategy can be below its bound.
     /// </summary>
     /// <param name="home">The home.</param>
-    /// <exception cref="NotSupportedException">The plan has a charge that no linear programme can say.</exception>
     public static IReadOnlyList<BoundQuote> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
@@ -72,6 +73,7 @@ public static class BoundStudy
                 Bill = bound.Bill,
                 ReplayBill = (double)bound.ReplayBill,
                 SimultaneousKwh = bound.SimultaneousKwh,
+                LeftOpen = bound.LeftOpen,
             });
         }
         return bounds;
@@ -87,8 +89,12 @@ public static class BoundStudy
         return (programme, plant);
     }
 
-    private static double UnroundedBill(RunSums sums, TariffCalendar calendar) =>
-        (double)Biller.Bill(MeterSums.Of(calendar, sums.Meter)).Bills.Sum(b => b.Unrounded);
+    private static double UnroundedBill(RunSums sums, TariffCalendar calendar) => (double)Unrounded(calendar, sums.Meter);
+
+    private static decimal Unrounded(TariffCalendar calendar, MeterColumns meter) => Biller.Bill(MeterSums.Of(calendar, meter)).Bills.Sum(b => b.Unrounded);
+
+    // Bills round credit to the cent when it is earned, and lines that others are taken of; the programme rounds nothing.
+    private static double CentsOf(TariffCalendar calendar) => 0.01 * calendar.Bills.Count * (1 + calendar.ExportPrices.Parts.Count);
 }
 
 /// <summary>The bound of one installation.</summary>
@@ -118,6 +124,9 @@ public sealed record BoundResult
     /// <summary>What the bills of the replay come to, money, before rounding: the best that the engine is shown to reach.</summary>
     public required decimal ReplayBill { get; init; }
 
-    /// <summary>True when the plant's power tapers, which the bound does not see, so that it is a little too good.</summary>
-    public required bool TapersAreLoosened { get; init; }
+    /// <summary>
+    /// What the bound leaves open, so that it may be below what can be reached: rules that no row can say and that were not settled by
+    /// trying both ways. Empty = it is exact, but for cents.
+    /// </summary>
+    public required IReadOnlyList<string> LeftOpen { get; init; }
 }

@@ -6,6 +6,8 @@ namespace EnergySim.Bound;
 /// <summary>The sums that a bill is made of, as columns: what MeterSums adds up of a run, said of the plant's columns.</summary>
 internal sealed class MeterProgramme
 {
+    private const double SmallKw = 1e-5;
+
     private readonly Programme _programme;
     private readonly TariffCalendar _calendar;
 
@@ -73,6 +75,7 @@ internal sealed class MeterProgramme
             TariffVersion version = _calendar.Tariff.Versions[_calendar.Buckets[_calendar.BucketOf[start]].Version];
             end = start + 1;
             if (version.MeterMinutes is not int minutes || minutes <= _calendar.Axis.StepMinutes) continue;
+            _programme.Interval = start;
             var bought = new Expression().Plus(import[start]);
             var sold = new Expression().Plus(export[start]);
             for (; end < import.Length && !_calendar.Begins(end, minutes); end++)
@@ -83,16 +86,19 @@ internal sealed class MeterProgramme
             }
             if (version.NetsInsideMeterInterval)
             {
-                import[start] = _programme.Column();
-                export[start] = _programme.Column();
+                import[start] = _programme.Column(0, _programme.HighOf(bought));
+                export[start] = _programme.Column(0, _programme.HighOf(sold));
                 _programme.Row(bought.Plus(sold, -1).Minus(import[start]).Plus(export[start]), 0, 0);
+                (int one, int other) = (import[start], export[start]);
+                _programme.Claim("a meter's interval is bought or sold", values => Math.Min(values[one], values[other]) < SmallKw);
             }
             else
             {
-                import[start] = _programme.Named(bought);
-                export[start] = _programme.Named(sold);
+                import[start] = _programme.Named(bought, 0);
+                export[start] = _programme.Named(sold, 0);
             }
         }
+        _programme.Interval = Programme.Spanning;
         return (import, export);
     }
 
@@ -102,7 +108,7 @@ internal sealed class MeterProgramme
         for (int b = 0; b < sums.Length; b++) sums[b] = new Expression();
         for (int i = 0; i < columns.Length; i++)
             if (columns[i] >= 0) sums[_calendar.BucketOf[i]].Plus(columns[i], _calendar.Axis.StepHours);
-        return [.. sums.Select(_programme.Named)];
+        return [.. sums.Select(s => _programme.Named(s, 0))];
     }
 
     private (Expression[,] Events, Expression[] Charged, Expression[] Rewarded) WindowSums(int[] import, int[] export)
@@ -139,15 +145,18 @@ internal sealed class MeterProgramme
 
     private int[] DemandsOf(int[] import)
     {
-        int[] cells = [.. _calendar.Demand.Cells.Select(_ => _programme.Column())];
+        double mostKw = import.Max(c => _programme.Columns[c].High);
+        int[] cells = [.. _calendar.Demand.Cells.Select(_ => _programme.Column(0, mostKw))];
         foreach (DemandColumn column in _calendar.Demand.Columns)
             for (int start = 0, end; start < import.Length; start = end)
             {
+                _programme.Interval = start;
                 var mean = new Expression().Plus(import[start]);
                 for (end = start + 1; end < import.Length && !column.Begins[end]; end++) mean.Plus(import[end]);
                 if (column.CellOf[start] is >= 0 and int cell)
                     _programme.Row(new Expression().Plus(mean, 1.0 / (end - start)).Minus(cells[cell]), double.NegativeInfinity, 0);
             }
+        _programme.Interval = Programme.Spanning;
         return cells;
     }
 }

@@ -13,13 +13,21 @@ namespace EnergySim.Bound;
 /// </summary>
 internal sealed class PlantProgramme
 {
+    private const double SmallKw = 1e-9, BothKw = 1e-4;
+
+    // Of two equal operations the one that moves less: a year of it is not a hundredth of a cent.
+    private const double IdlePricePerKwh = 1e-8;
+
+    // Where the chain of stored energy is cut, so that a solver carries only what a month shares. It changes no result.
+    private const int BlockLength = 744;
+
     private readonly Programme _programme;
     private readonly Run _run;
     private readonly Plant _plant;
     private readonly SiteLimits _site;
     private readonly IntegrityRule _rule;
     private readonly double _throughKw;
-    private readonly Pair[][] _pairs;
+    private readonly Pair?[][] _pairs;
 
     /// <param name="programme">Takes the columns and rows.</param>
     /// <param name="run">The plant, its wiring and its series.</param>
@@ -32,10 +40,15 @@ internal sealed class PlantProgramme
         _throughKw = Math.Min(_plant.InverterKw, _site.InverterBreakerKw);
         int count = run.Axis.Count;
         (Import, Export, Stored, Charge, Discharge, SolarSent) = (new int[count], new int[count], new int[count], new Expression[count], new int[count], new Expression[count]);
-        _pairs = new Pair[count][];
+        _pairs = new Pair?[count][];
         int start = startKwh is double fixedKwh ? programme.Column(fixedKwh, fixedKwh) : programme.Column(_plant.LowestKwh, _plant.HighestKwh);
         Start = start;
-        for (int i = 0; i < count; i++) AddInterval(i, i == 0 ? start : Stored[i - 1]);
+        for (int i = 0; i < count; i++)
+        {
+            programme.Interval = i;
+            AddInterval(i, i == 0 ? start : Stored[i - 1]);
+        }
+        programme.Interval = Programme.Spanning;
         Expression change = new Expression().Plus(Stored[^1]);
         if (startKwh is null) programme.Row(change.Minus(start), 0, double.PositiveInfinity);
         else programme.Row(change, leastEndKwh, double.PositiveInfinity);
@@ -71,8 +84,8 @@ internal sealed class PlantProgramme
         double busbarLeftKw = _site.BusbarKw - (onBusbar ? ac : 0);
         double outKw = busbarForbids ? 0 : Math.Min(_throughKw, Math.Max(0, Math.Max(busbarLeftKw, needKw)));
 
-        double mostImportKw = Math.Max(Math.Max(0, needKw), Math.Min(_site.ImportKw, Math.Min(busbarLeftKw, Math.Max(0, needKw) + _throughKw)));
-        double mostExportKw = Math.Min(_site.ExportKw, Math.Max(0, -needKw) + outKw);
+        double mostImportKw = Math.Max(Math.Max(0, needKw), Math.Min(_site.ImportKw, Math.Min(busbarLeftKw, needKw + _throughKw)));
+        double mostExportKw = Math.Min(_site.ExportKw, Math.Max(0, outKw - needKw));
         double surplusKw = Math.Max(0, -needKw);
         double dcSurplusKw = Math.Max(0, dc - (Math.Min(Math.Max(0, needKw), outKw) / _plant.InverterEfficiency));
         if (_rule == IntegrityRule.NeverExports) mostExportKw = Math.Min(mostExportKw, Math.Max(0, (dc * _plant.InverterEfficiency) - needKw));
@@ -81,12 +94,15 @@ internal sealed class PlantProgramme
         int import = _programme.Column(0, mostImportKw), export = _programme.Column(0, mostExportKw);
         int discharge = _programme.Column(0, Math.Min(_plant.DischargeLimitKw, outKw / _plant.InverterEfficiency));
         int rectified = _programme.Column(0, Math.Min(Math.Min(_throughKw, _plant.ChargeLimitKw / _plant.RectifierEfficiency), _rule == IntegrityRule.SolarOnly ? surplusKw : double.PositiveInfinity));
+        if ((i + 1) % BlockLength == 0) _programme.Interval = Programme.Spanning;
         int stored = _programme.Column(_plant.LowestKwh, _plant.HighestKwh);
+        _programme.Interval = i;
         var charge = new Expression().Plus(rectified, _plant.RectifierEfficiency);
         var output = new Expression().Plus(discharge, _plant.InverterEfficiency);
         var sent = new Expression().Plus(ac);
         Expression balance = new Expression().Plus(import).Minus(export).Minus(rectified);
-        if (dc > 0)
+        bool hasDc = dc > SmallKw;
+        if (hasDc)
         {
             int toCells = _programme.Column(0, _rule == IntegrityRule.SolarOnly ? dcSurplusKw : dc), through = _programme.Column(0, dc);
             charge.Plus(toCells);
@@ -103,14 +119,41 @@ internal sealed class PlantProgramme
         }
         _programme.Row(balance.Plus(output), needKw, needKw);
         _programme.Row(new Expression().Plus(stored).Minus(before).Plus(charge, -_plant.ChargeEfficiency * hours).Plus(discharge, hours / _plant.DischargeEfficiency), 0, 0);
-        if (dc > 0)
+        if (hasDc)
         {
             _programme.Row(new Expression().Plus(charge), 0, _plant.ChargeLimitKw);
             _programme.Row(new Expression().Plus(output), 0, outKw);
         }
+        _programme.Objective.Plus(discharge, IdlePricePerKwh * hours);
         (Import[i], Export[i], Stored[i], Charge[i], Discharge[i], SolarSent[i]) = (import, export, stored, charge, discharge, sent);
         _pairs[i] = [new(charge, _plant.ChargeLimitKw, new Expression().Plus(discharge), _plant.DischargeLimitKw), new(output, _throughKw, new Expression().Plus(rectified), _throughKw),
             new(new Expression().Plus(import), mostImportKw, new Expression().Plus(export), mostExportKw)];
+    }
+
+    /// <summary>What the meters see of a solution.</summary>
+    public MeterColumns MeterOf(double[] values)
+    {
+        double[] import = Of(values, Import), export = Of(values, Export);
+        double[] load = [.. Enumerable.Range(0, import.Length).Select(i => _run.Load.Kw[i] + _plant.StandbyKw)];
+        return MeterColumns.Of(import, export, load, [.. SolarSent.Select(s => Math.Max(0, s.ValueIn(values)))]);
+
+        static double[] Of(double[] values, int[] columns) => [.. columns.Select(c => Math.Max(0, values[c]))];
+    }
+
+    /// <summary>Energy that a solution charges while it discharges the same amount, kWh.</summary>
+    public double BothKwh(double[] values)
+    {
+        double both = 0;
+        for (int i = 0; i < Discharge.Length; i++) both += Math.Min(Charge[i].ValueIn(values), values[Discharge[i]]);
+        return both * _run.Axis.StepHours;
+    }
+
+    /// <summary>True where a solution buys and sells in one interval, which a straight line between the two allows in part and no meter does.</summary>
+    public bool BuysAndSells(double[] values)
+    {
+        for (int i = 0; i < Import.Length; i++)
+            if (Math.Min(values[Import[i]], values[Export[i]]) > BothKw) return true;
+        return false;
     }
 
     /// <summary>Adds the rows that keep two directions apart, where a solution uses both at once.</summary>
@@ -121,14 +164,17 @@ internal sealed class PlantProgramme
         for (int i = 0; i < _pairs.Length; i++)
         {
             bool any = false;
-            foreach (Pair pair in _pairs[i])
+            for (int p = 0; p < _pairs[i].Length; p++)
             {
-                if (!pair.UsesBoth(values)) continue;
+                if (_pairs[i][p] is not Pair pair || !pair.UsesBoth(values)) continue;
+                _programme.Interval = i;
                 _programme.Row(pair.Hull(), double.NegativeInfinity, 1);
+                _pairs[i][p] = null;
                 any = true;
             }
             if (any) used++;
         }
+        _programme.Interval = Programme.Spanning;
         return used;
     }
 

@@ -2,24 +2,30 @@ using Google.OrTools.LinearSolver;
 
 namespace EnergySim.Bound;
 
-/// <summary>Hands a programme to a solver.</summary>
+/// <summary>Solves a programme: by the path made for it, else by a general solver, which also checks the path.</summary>
 internal static class Solver
 {
-    /// <summary>The solver for whole years, and the one that checks it.</summary>
-    public const string Fast = "HIGHS_LP", Other = "GLOP";
+    /// <summary>The general solver for whole years, and one of another kind.</summary>
+    public const string InteriorPoints = "HIGHS_LP", Simplex = "GLOP";
 
     /// <summary>Solves a programme.</summary>
     /// <param name="programme">The programme.</param>
+    /// <returns>The values of the columns; null where it has no solution.</returns>
+    /// <exception cref="InvalidOperationException">It has no least one.</exception>
+    public static double[]? Solve(Programme programme) => InteriorPoint.Solve(programme) ?? Solve(programme, InteriorPoints);
+
+    /// <summary>Solves a programme with a general solver.</summary>
+    /// <param name="programme">The programme.</param>
     /// <param name="with">Name of the solver.</param>
-    /// <returns>The values of the columns.</returns>
-    /// <exception cref="InvalidOperationException">It has no solution or no least one.</exception>
-    public static double[] Solve(Programme programme, string with = Fast)
+    /// <returns>The values of the columns; null where it has no solution.</returns>
+    /// <exception cref="InvalidOperationException">It has no least one.</exception>
+    public static double[]? Solve(Programme programme, string with)
     {
         using Google.OrTools.LinearSolver.Solver solver = Google.OrTools.LinearSolver.Solver.CreateSolver(with)
             ?? throw new InvalidOperationException($"The solver {with} is not in this build.");
         solver.SuppressOutput();
-        // It answers false for options that it takes all the same. Interior point is three times as fast here as the simplex method.
-        if (with == Fast) solver.SetSolverSpecificParametersAsString("solver=ipm\noutput_flag=false");
+        // It answers false for options that it takes all the same.
+        if (with == InteriorPoints) solver.SetSolverSpecificParametersAsString("solver=ipm\noutput_flag=false");
         var columns = new Variable[programme.ColumnCount];
         for (int c = 0; c < columns.Length; c++) columns[c] = solver.MakeNumVar(programme.Columns[c].Low, programme.Columns[c].High, "");
         foreach (Row row in programme.Rows)
@@ -31,6 +37,7 @@ internal static class Solver
         foreach ((int column, double factor) in Merged(programme.Objective)) objective.SetCoefficient(columns[column], factor);
         objective.SetMinimization();
         Google.OrTools.LinearSolver.Solver.ResultStatus status = solver.Solve();
+        if (status == Google.OrTools.LinearSolver.Solver.ResultStatus.INFEASIBLE) return null;
         if (status != Google.OrTools.LinearSolver.Solver.ResultStatus.OPTIMAL) throw new InvalidOperationException($"The programme is {status}.");
         var values = new double[columns.Length];
         for (int c = 0; c < values.Length; c++) values[c] = columns[c].SolutionValue();

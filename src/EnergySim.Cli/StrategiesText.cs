@@ -72,23 +72,10 @@ internal static class StrategiesText
         Output.WriteTable(output, table);
         if (bound?.ReachedFraction is double reached)
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {offer.Name} saves {bound.Saved:#,0} of the {bound.MostSaved:#,0} {strategies.Currency} possible ({reached:0 %}). Replayed in the engine the bound's bill is {bound.ReplayBill:#,0.00}."));
+        if (bound?.LeftOpen.Count > 0) output.WriteLine($"  The bound is not exact: nobody pays less, but it leaves open that {string.Join("; that ", bound.LeftOpen)}.");
     }
 
-    private static string NameOf(StrategyResult result)
-    {
-        Strategy s = result.Strategy;
-        string name = s_words.First(w => w.Steering == s.Base).Name;
-        if (s.KeepsForDearest) name += ", dearest hours first";
-        if (s.Ratchets) name += ", with a ratchet";
-        if (s.Overnight is not null) name += s.Overnight.LikeDays > 0 ? ", charged overnight as expected" : ", overnight charging";
-        if (s.Sale is not null) name += ", selling";
-        if (s.SellsByPrice) name += ", selling by price";
-        if (s.Events is not null) name += ", filled for events";
-        if (s.Storm is not null) name += ", filled for storms";
-        if (s.Integrity == IntegrityRule.SolarOnly) name += ", charged only from solar";
-        if (s.Integrity == IntegrityRule.NeverExports) name += ", never exporting";
-        return result.IsOwn ? name + " (the offer's)" : name;
-    }
+    private static string NameOf(StrategyResult result) => StrategyWords.Of(result.Strategy) + (result.IsOwn ? " (the offer's)" : "");
 
     private static void WriteCauses(TextWriter output, SavingCauses causes, string currency)
     {

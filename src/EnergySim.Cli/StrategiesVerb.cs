@@ -16,7 +16,7 @@ internal static class StrategiesVerb
     {
         var home = CompareVerb.HomeArgument();
         var week = new Option<string?>("--week") { Description = "First day of the week whose set-points are shown, such as 2025-07-14; left out: the second week of July, or the data's first." };
-        var bound = new Option<bool>("--bound") { Description = "Also the bound: the least that anyone with perfect foresight could pay. Takes some seconds an offer for data of hours, half a minute for quarter-hours." };
+        var bound = new Option<bool>("--bound") { Description = "Also the bound: the least that anyone with perfect foresight could pay. Takes a second an offer for data of hours, some for quarter-hours; up to a minute under plans whose rules must be tried both ways." };
         var picture = new Option<string?>("--out") { Description = "Also write that week as a picture: .png or .svg." };
         var phone = new Option<bool>("--phone") { Description = "A narrow picture, for a phone." };
         var offer = new Option<string?>("--offer") { Description = "The offer of the picture; left out: the first." };

@@ -135,6 +135,9 @@ public sealed class BillCommandTests : IDisposable
         Assert.Equal(457.60m, own.GetProperty("saved").GetDecimal());
         Assert.Equal(457.60m, offer.GetProperty("causes").EnumerateObject().Sum(c => c.Value.GetDecimal()));
         Assert.False(offer.TryGetProperty("bound", out _));
+        string[] told = [.. offer.GetProperty("strategies").EnumerateArray().Select(s => s.GetProperty("description").GetString()!)];
+        Assert.Equal(told.Length, told.Distinct().Count());
+        Assert.Contains("peak-window; reserve 20 %; keepsForDearest; overnight 00:00–05:00 to 100 %, as 5 like days lead one to expect", told);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using EnergySim.Strategies;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Control;
 
@@ -38,13 +37,14 @@ public static class StrategiesJson
     private static void WriteResult(Utf8JsonWriter json, StrategyResult result)
     {
         json.WriteStartObject();
-        json.WriteString("base", result.Strategy.Base switch
+        json.WriteString("base", StrategyWords.Of(result.Strategy.Base));
+        json.WriteString("description", StrategyWords.Of(result.Strategy));
+        json.WriteList("rules", StrategyWords.RulesOf(result.Strategy), rule =>
         {
-            Steering.Hold => "hold",
-            Steering.SelfUse => "self-use",
-            Steering.PeakWindow => "peak-window",
-            Steering.DemandShaving => "demand-shaving",
-            _ => "planned",
+            json.WriteStartObject();
+            json.WriteString("rule", rule.Key);
+            json.WriteString("terms", rule.Terms);
+            json.WriteEndObject();
         });
         json.WriteBoolean("isTheOffers", result.IsOwn);
         json.WriteNumber("bill", result.Bill);
@@ -61,6 +61,7 @@ public static class StrategiesJson
         if (bound.ReachedFraction is double reached) json.WriteNumber("reachedFraction", Math.Round(reached, 6));
         else json.WriteNull("reachedFraction");
         json.WriteNumber("simultaneousKwh", Math.Round(bound.SimultaneousKwh, 6));
+        json.WriteList("leftOpen", bound.LeftOpen, json.WriteStringValue);
         json.WriteEndObject();
     }
 }

@@ -21,6 +21,9 @@ public sealed record BoundQuote
     /// <summary>Energy that the bound charges and discharges at once, kWh; 0 = none.</summary>
     public required double SimultaneousKwh { get; init; }
 
+    /// <summary>What the bound leaves open, so that it may be below what anyone can reach; empty = it is exact.</summary>
+    public IReadOnlyList<string> LeftOpen { get; init; } = [];
+
     /// <summary>What the strategy saves.</summary>
     public double Saved => AsItIsBill - StrategyBill;
 

@@ -108,7 +108,7 @@ async function work(kind) {
 }
 
 const bound = (outcome, table) => outcome.offers.map((offer) => el('div', {}, el('h3', {}, offer.name), table(['told to', 'bill', 'saved'], [
-  ...offer.strategies.map((s) => [`${s.base}${s.isTheOffers ? ' (the offer’s)' : ''}`, w.cents(s.bill, outcome.currency), w.cents(s.saved, outcome.currency)]),
+  ...offer.strategies.map((s) => [`${s.description}${s.isTheOffers ? ' (the offer’s)' : ''}`, w.cents(s.bill, outcome.currency), w.cents(s.saved, outcome.currency)]),
   { sum: true, cells: ['perfect foresight, at most', w.cents(offer.bound.bill, outcome.currency), w.cents(offer.bound.mostSaved, outcome.currency)] }])));
 
 const starts = (outcome, table) => (outcome.frontier?.offers ?? []).map((offer) => el('div', {}, el('h3', {}, offer.name), table(['reserve', 'saved a year', 'nine in ten last'],

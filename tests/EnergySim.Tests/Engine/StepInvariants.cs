@@ -49,9 +49,9 @@ internal static class StepInvariants
         if (Math.Abs(rectified - (input * p.RectifierEfficiency)) > Tolerance) return $"rectifier {rectified} for {input}";
 
         double charge = l[LedgerColumn.SolarDcToCellsKw][i] + rectified, discharge = fromCells / p.InverterEfficiency;
-        if (charge > 0 && discharge > 0) return $"charges {charge:R} and discharges {discharge:R}";
-        if (import > 0 && export > 0) return $"buys {import:R} and sells {export:R}";
-        // One direction: an AC flow of 1e-11 may be left where a flow of the cells just under it counts as none (one interval in millions).
+        // Once in some ten million intervals a flow of 1e-11 is left beside its opposite: where a flow of the cells just under it counts as none.
+        if (Math.Min(charge, discharge) > Tolerance) return $"charges {charge:R} and discharges {discharge:R}";
+        if (Math.Min(import, export) > Tolerance) return $"buys {import:R} and sells {export:R}";
         if (Math.Min(input, output) > Tolerance) return $"both directions: in {input:R}, out {output:R}";
         if (charge > p.ChargeLimitKw + Tolerance || discharge > p.DischargeLimitKw + Tolerance) return $"cell power {charge} {discharge}";
         if (Math.Max(input, output) > Math.Min(p.InverterKw, w.InverterBreakerKw) + Tolerance) return $"inverter {input} {output}";

@@ -76,10 +76,10 @@ internal sealed class ObviousBiller
         _lines = [];
         List<Seen> seen = [.. _seen.Where(s => s.Clock.Date >= from && s.Clock.Date < until)];
         int days = Period.DaysBetween(from, until);
-        void Add(string kind, decimal quantity, decimal price, decimal share = 1)
+        void Add(string kind, decimal quantity, decimal price, decimal of = 1)
         {
             if (quantity == 0) return;
-            decimal exact = quantity * price * share, cents = Math.Round(exact, 2, MidpointRounding.AwayFromZero);
+            decimal exact = quantity * price / of, cents = Math.Round(exact, 2, MidpointRounding.AwayFromZero);
             _lines.Add(new Line(kind, atEnd.Rounding.OfTotal ? exact : cents, exact, cents));
         }
         decimal Sum(Func<string, bool> kinds) => _lines.Where(l => kinds(l.Kind)).Sum(l => l.Value);
@@ -99,7 +99,7 @@ internal sealed class ObviousBiller
                 Add("event", Six(seen.Where(s => s.Version == v && events.Dates.Contains(s.Clock.Date) && In(events.Window, s)).Sum(s => s.ImportKwh)), events.AdderPerKwh);
         for (int v = 0; v < _plan.Tariff.Versions.Count; v++)
             if (_plan.Tariff.Versions[v].FixedPerDay != 0) Add("fixed", seen.Where(s => s.Version == v).Select(s => s.Clock.Date).Distinct().Count(), _plan.Tariff.Versions[v].FixedPerDay);
-        if (atEnd.FixedPerMonth != 0) Add("fixed", atEnd.FixedPerMonthByDays ? days / 30m : 1, atEnd.FixedPerMonth);
+        if (atEnd.FixedPerMonth != 0) Add("fixed", atEnd.FixedPerMonthByDays ? days : 1, atEnd.FixedPerMonth, atEnd.FixedPerMonthByDays ? 30 : 1);
         AddDemand(seen, days, Add);
         AddExport(bill, seen, cells, days, atEnd, Add, Sum);
         if (atEnd.Minimum is MinimumBill minimum && minimum.PerBill + (minimum.PerDay * days) - Sum(k => minimum.Counts.Count == 0 || minimum.Counts.Contains(k)) is > 0 and decimal lacks) Add("minimum", 1, lacks);
@@ -182,7 +182,7 @@ internal sealed class ObviousBiller
             double billed = _measured.TakeLast(terms.RatchetBills).Select(kw => kw * terms.RatchetFraction).Append(measured).Max();
             if (terms.CapKw is double cap && _billed.Count > 0) billed = Math.Min(billed, _billed[^1] + cap);
             (highestMeasured, highestBilled) = (Math.Max(highestMeasured, measured), Math.Max(highestBilled, billed));
-            add("demand", Six(billed), terms.PricePerKw ?? terms.PriceBySeason![part.Key.Season], part.Select(s => s.Clock.Date).Distinct().Count() / (decimal)days);
+            add("demand", Six(billed) * part.Select(s => s.Clock.Date).Distinct().Count(), terms.PricePerKw ?? terms.PriceBySeason![part.Key.Season], days);
         }
         if (highestMeasured >= 0) Keep([highestMeasured], [highestBilled]);
     }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using EnergySim.Engine;
 using EnergySim.Equipment;
@@ -5,7 +6,14 @@ using EnergySim.Profiles;
 
 namespace EnergySim.Batches;
 
-/// <summary>As many variants as there are lanes, side by side: their constants, rows, series, and where they are.</summary>
+/// <summary>One of two groups that go in turns; what a step takes of both lies side by side.</summary>
+[InlineArray(2)]
+internal struct InTurns<T>
+{
+    private T _one;
+}
+
+/// <summary>As many variants as there are lanes, side by side: what the step takes of them, from the variants' own data.</summary>
 internal sealed class LaneGroup<T> where T : struct, ILane<T>
 {
     private readonly Variant[] _variants = new Variant[T.Count];
@@ -13,36 +21,12 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
     private readonly Taper[] _tapers = new Taper[T.Count];
     private readonly TaperRoom _chargeRoom = new(), _dischargeRoom = new();
 
-    /// <summary>What does not change during a run.</summary>
-    public StepConstants<T> Constants;
-
-    /// <summary>Energy in the cells, kWh.</summary>
-    public T StoredKwh;
-
-    /// <summary>The series, where all lanes share theirs.</summary>
-    public SharedInput<T> Shared;
-
-    /// <summary>The series, where they do not, of one block.</summary>
-    public OwnInput<T> Own;
-
-    /// <param name="longestBlock">Number of intervals of the longest block.</param>
-    public LaneGroup(int longestBlock)
-    {
-        Columns = new LaneColumns<T>(longestBlock);
-        Own = new OwnInput<T> { Load = new T[longestBlock], SolarDc = new T[longestBlock], SolarAc = new T[longestBlock] };
-    }
 
     /// <summary>What is wanted.</summary>
     public LaneRows<T> Rows { get; } = new();
 
-    /// <summary>What the meters saw in a block.</summary>
-    public LaneColumns<T> Columns { get; }
-
-    /// <summary>True when all lanes share their series.</summary>
-    public bool SharesSeries { get; private set; }
-
-    /// <summary>Takes other variants; the last stands in the lanes that are left over.</summary>
-    public void Take(ReadOnlySpan<Variant> variants, double stepHours)
+    /// <summary>Takes other variants; the last stands in the lanes that are left over. Gives what does not change during a run.</summary>
+    public StepConstants<T> Take(ReadOnlySpan<Variant> variants, double stepHours)
     {
         for (int lane = 0; lane < T.Count; lane++)
         {
@@ -52,18 +36,14 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
         for (int lane = 0; lane < T.Count; lane++) _tapers[lane] = _variants[lane].Plant.ChargeTaper;
         var charge = new TaperLine<T>(_tapers, _chargeRoom);
         for (int lane = 0; lane < T.Count; lane++) _tapers[lane] = _variants[lane].Plant.DischargeTaper;
-        Constants = new StepConstants<T>(_cases, charge, new TaperLine<T>(_tapers, _dischargeRoom));
         Rows.Take(_variants);
-        TakeSeries();
+        return new StepConstants<T>(_cases, charge, new TaperLine<T>(_tapers, _dischargeRoom));
     }
 
-    /// <summary>Stands at the floors of the rows that hold.</summary>
-    public void StartAtFloor() => StoredKwh = Rows.Current.FloorKwh;
-
     /// <summary>Goes to the stated start energies, where one is stated.</summary>
-    public void StartAsStated()
+    public void StartAsStated(ref T storedKwh)
     {
-        Span<double> stored = Lanes(ref StoredKwh);
+        Span<double> stored = Lanes(ref storedKwh);
         for (int lane = 0; lane < T.Count; lane++)
             if (_variants[lane].StartKwh is double start) stored[lane] = Math.Clamp(start, _variants[lane].Plant.LowestKwh, _variants[lane].Plant.HighestKwh);
     }
@@ -72,16 +52,38 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
     public bool WarmsUp => Array.Exists(_variants, static v => v.StartKwh is null);
 
     /// <summary>Lays the series of a block side by side.</summary>
-    public void LayOwn(int from, int until)
+    public void LayOwn(ref OwnInput<T> own, int from, int until)
     {
-        Own.From = from;
+        own.From = from;
         for (int lane = 0; lane < T.Count; lane++)
         {
             Variant variant = _variants[lane];
-            Lay(variant.Load, variant.LoadFactor, Own.Load, lane, from, until);
-            Lay(variant.SolarDc, variant.SolarDcFactor, Own.SolarDc, lane, from, until);
-            Lay(variant.SolarAc, variant.SolarAcFactor, Own.SolarAc, lane, from, until);
+            Lay(variant.Load, variant.LoadFactor, own.Load, lane, from, until);
+            Lay(variant.SolarDc, variant.SolarDcFactor, own.SolarDc, lane, from, until);
+            Lay(variant.SolarAc, variant.SolarAcFactor, own.SolarAc, lane, from, until);
         }
+    }
+
+    /// <summary>The series that all lanes share, times a factor a lane; false where they do not share them.</summary>
+    public bool TrySharedSeries(out SharedInput<T> shared)
+    {
+        Profile load = _variants[0].Load, dc = load, ac = load;
+        foreach (Variant variant in _variants)
+        {
+            if (variant.SolarDc is not null) dc = variant.SolarDc;
+            if (variant.SolarAc is not null) ac = variant.SolarAc;
+        }
+        bool shares = true;
+        shared = new SharedInput<T> { Load = load.Array, SolarDc = dc.Array, SolarAc = ac.Array };
+        for (int lane = 0; lane < T.Count; lane++)
+        {
+            Variant variant = _variants[lane];
+            shares &= ReferenceEquals(variant.Load, load) && ReferenceEquals(variant.SolarDc ?? dc, dc) && ReferenceEquals(variant.SolarAc ?? ac, ac);
+            Lanes(ref shared.LoadFactor)[lane] = variant.LoadFactor;
+            Lanes(ref shared.SolarDcFactor)[lane] = variant.SolarDc is null ? 0 : variant.SolarDcFactor;
+            Lanes(ref shared.SolarAcFactor)[lane] = variant.SolarAc is null ? 0 : variant.SolarAcFactor;
+        }
+        return shares;
     }
 
     /// <summary>The numbers of a value, one a lane.</summary>
@@ -91,25 +93,5 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
     {
         Span<double> column = MemoryMarshal.Cast<T, double>(into.AsSpan());
         for (int i = from; i < until; i++) column[((i - from) * T.Count) + lane] = profile is null ? 0 : profile.Kw[i] * factor;
-    }
-
-    private void TakeSeries()
-    {
-        Profile load = _variants[0].Load, dc = load, ac = load;
-        foreach (Variant variant in _variants)
-        {
-            if (variant.SolarDc is not null) dc = variant.SolarDc;
-            if (variant.SolarAc is not null) ac = variant.SolarAc;
-        }
-        SharesSeries = true;
-        for (int lane = 0; lane < T.Count; lane++)
-        {
-            Variant variant = _variants[lane];
-            SharesSeries &= ReferenceEquals(variant.Load, load) && ReferenceEquals(variant.SolarDc ?? dc, dc) && ReferenceEquals(variant.SolarAc ?? ac, ac);
-            Lanes(ref Shared.LoadFactor)[lane] = variant.LoadFactor;
-            Lanes(ref Shared.SolarDcFactor)[lane] = variant.SolarDc is null ? 0 : variant.SolarDcFactor;
-            Lanes(ref Shared.SolarAcFactor)[lane] = variant.SolarAc is null ? 0 : variant.SolarAcFactor;
-        }
-        (Shared.Load, Shared.SolarDc, Shared.SolarAc) = (load.Array, dc.Array, ac.Array);
     }
 }

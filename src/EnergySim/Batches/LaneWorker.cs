@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using EnergySim.Billing;
 using EnergySim.Engine;
 
@@ -11,20 +10,33 @@ internal abstract class LaneWorker
     public abstract void Run(ReadOnlySpan<Variant> variants, ReadOnlySpan<VariantSums> into);
 }
 
-/// <summary>The worker over one lane type. Two groups go in lockstep: while one waits for a number, the other computes.</summary>
+/// <summary>The worker over one lane type. Two groups go in turns: while one waits for a number, the other computes.</summary>
 internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
 {
+    private static readonly int s_most = T.Count == 1 ? 1 : 2;
+
     private readonly BatchLayout _layout;
-    private readonly LaneGroup<T>[] _groups = new LaneGroup<T>[2];
-    private readonly MeterSummer<T>[][] _summers = new MeterSummer<T>[2][];
-    private readonly LaneFlows<T>[] _flows = new LaneFlows<T>[2];
+    private readonly LaneGroup<T>[] _groups = new LaneGroup<T>[s_most];
+    private readonly LaneColumns<T>[] _columns = new LaneColumns<T>[s_most];
+    private readonly MeterSummer<T>[][] _summers = new MeterSummer<T>[s_most][];
+    private readonly LaneFlows<T>[] _flows = new LaneFlows<T>[s_most];
+
+    // What the step takes of each group: constants, the row that holds, series shared or of each lane's own, energy in the cells (kWh).
+    private InTurns<StepConstants<T>> _constants;
+    private InTurns<StepRow<T>> _rows;
+    private InTurns<SharedInput<T>> _shared;
+    private InTurns<OwnInput<T>> _own;
+    private InTurns<T> _storedKwh;
+    private bool _sharesSeries;
 
     public LaneWorker(BatchLayout layout)
     {
         _layout = layout;
-        for (int g = 0; g < _groups.Length; g++)
+        for (int g = 0; g < s_most; g++)
         {
-            _groups[g] = new LaneGroup<T>(layout.LongestBlock);
+            _groups[g] = new LaneGroup<T>();
+            _columns[g] = new LaneColumns<T>(layout.LongestBlock);
+            _own[g] = new OwnInput<T> { Load = new T[layout.LongestBlock], SolarDc = new T[layout.LongestBlock], SolarAc = new T[layout.LongestBlock] };
             _summers[g] = [.. layout.Calendars.Select(c => new MeterSummer<T>(c))];
             _flows[g] = new LaneFlows<T>();
         }
@@ -35,7 +47,7 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
     {
         while (!variants.IsEmpty)
         {
-            int count = Math.Min(variants.Length, 2 * T.Count);
+            int count = Math.Min(variants.Length, s_most * T.Count);
             RunGroups(variants[..count], into[..count]);
             variants = variants[count..];
             into = into[count..];
@@ -44,111 +56,106 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
 
     private void RunGroups(ReadOnlySpan<Variant> variants, ReadOnlySpan<VariantSums> into)
     {
-        int groups = variants.Length > T.Count ? 2 : 1;
+        int groups = (variants.Length + T.Count - 1) / T.Count;
+        bool warmsUp = false;
+        _sharesSeries = true;
         for (int g = 0; g < groups; g++)
         {
-            _groups[g].Take(variants[(g * T.Count)..], _layout.Axis.StepHours);
+            _constants[g] = _groups[g].Take(variants[(g * T.Count)..], _layout.Axis.StepHours);
+            _sharesSeries &= _groups[g].TrySharedSeries(out _shared[g]);
+            warmsUp |= _groups[g].WarmsUp;
             _flows[g].Clear();
             foreach (MeterSummer<T> summer in _summers[g]) summer.Clear();
         }
-        Span<LaneGroup<T>> active = _groups.AsSpan(0, groups);
-        if (active[0].WarmsUp || active[^1].WarmsUp) Walk(active, _layout.WarmUpFrom, warmUp: true);
-        foreach (LaneGroup<T> group in active) group.StartAsStated();
-        for (int v = 0; v < into.Length; v++) into[v].StartKwh = LaneGroup<T>.Lanes(ref active[v / T.Count].StoredKwh)[v % T.Count];
-        Walk(active, 0, warmUp: false);
-        for (int v = 0; v < into.Length; v++) TakeSums(v / T.Count, v % T.Count, into[v]);
+        if (warmsUp) Walk(groups, _layout.WarmUpFrom, warmUp: true);
+        for (int g = 0; g < groups; g++) _groups[g].StartAsStated(ref _storedKwh[g]);
+        for (int v = 0; v < into.Length; v++) into[v].StartKwh = StoredOf(v);
+        Walk(groups, 0, warmUp: false);
+        for (int v = 0; v < into.Length; v++) TakeSums(v, into[v]);
     }
 
-    private void TakeSums(int group, int lane, VariantSums into)
+    private double StoredOf(int variant) => LaneGroup<T>.Lanes(ref _storedKwh[variant / T.Count])[variant % T.Count];
+
+    private void TakeSums(int variant, VariantSums into)
     {
-        into.EndKwh = LaneGroup<T>.Lanes(ref _groups[group].StoredKwh)[lane];
+        (int group, int lane) = Math.DivRem(variant, T.Count);
+        into.EndKwh = StoredOf(variant);
         for (int c = 0; c < _summers[group].Length; c++) _summers[group][c].CopyTo(lane, into.MeterArray[c]);
         if (_layout.KeepsFlows) _flows[group].CopyTo(lane, into.Flows, _layout.Axis.StepHours);
     }
 
-    private void Walk(Span<LaneGroup<T>> groups, int from, bool warmUp)
+    private void Walk(int groups, int from, bool warmUp)
     {
-        bool shares = true;
         int change = int.MaxValue;
-        foreach (LaneGroup<T> group in groups)
+        for (int g = 0; g < groups; g++)
         {
-            shares &= group.SharesSeries;
-            change = Math.Min(change, group.Rows.Begin(from));
-            if (warmUp) group.StartAtFloor();
+            change = Math.Min(change, _groups[g].Rows.Begin(from));
+            _rows[g] = _groups[g].Rows.Current;
+            if (warmUp) _storedKwh[g] = _rows[g].FloorKwh;
         }
         foreach (int end in _layout.BlockEnds)
         {
             if (end <= from) continue;
-            if (!shares)
-                foreach (LaneGroup<T> group in groups) group.LayOwn(from, end);
-            WalkBlock(groups, shares, warmUp, from, end, ref change);
+            if (!_sharesSeries)
+                for (int g = 0; g < groups; g++) _groups[g].LayOwn(ref _own[g], from, end);
+            WalkBlock(groups, warmUp, from, end, ref change);
             if (!warmUp)
-                for (int g = 0; g < groups.Length; g++) Sum(g, from, end - from);
+                for (int g = 0; g < groups; g++) Sum(g, from, end - from);
             from = end;
         }
     }
 
     private void Sum(int group, int from, int count)
     {
-        LaneColumns<T> columns = _groups[group].Columns;
+        LaneColumns<T> columns = _columns[group];
         foreach (MeterSummer<T> summer in _summers[group])
             summer.Add(from, columns.Import.AsSpan(0, count), columns.Export.AsSpan(0, count), columns.Load.AsSpan(0, count), columns.Solar.AsSpan(0, count));
     }
 
-    private void WalkBlock(Span<LaneGroup<T>> groups, bool shares, bool warmUp, int from, int until, ref int change)
+    private void WalkBlock(int groups, bool warmUp, int from, int until, ref int change)
     {
-        LaneGroup<T> one = groups[0], two = groups[^1];
         if (warmUp)
         {
-            SilentBook<T> none = default;
-            WalkRows(groups, shares, from, until, ref change, none, none);
+            InTurns<SilentBook<T>> none = default;
+            WalkRows(groups, from, until, ref change, ref none);
         }
-        else if (_layout.KeepsFlows) WalkRows(groups, shares, from, until, ref change, new FlowsBook<T>(one.Columns, _flows[0]), new FlowsBook<T>(two.Columns, _flows[1]));
-        else if (_layout.KeepsGross) WalkRows(groups, shares, from, until, ref change, new GrossBook<T>(one.Columns), new GrossBook<T>(two.Columns));
-        else WalkRows(groups, shares, from, until, ref change, new NetBook<T>(one.Columns), new NetBook<T>(two.Columns));
+        else if (_layout.KeepsFlows)
+        {
+            InTurns<FlowsBook<T>> books = default;
+            for (int g = 0; g < groups; g++) books[g] = new FlowsBook<T>(_columns[g], _flows[g]);
+            WalkRows(groups, from, until, ref change, ref books);
+        }
+        else if (_layout.KeepsGross)
+        {
+            InTurns<GrossBook<T>> books = default;
+            for (int g = 0; g < groups; g++) books[g] = new GrossBook<T>(_columns[g]);
+            WalkRows(groups, from, until, ref change, ref books);
+        }
+        else
+        {
+            InTurns<NetBook<T>> books = default;
+            for (int g = 0; g < groups; g++) books[g] = new NetBook<T>(_columns[g]);
+            WalkRows(groups, from, until, ref change, ref books);
+        }
     }
 
     // From change to change of a row.
-    private void WalkRows<TBook>(Span<LaneGroup<T>> groups, bool shares, int from, int until, ref int change, TBook bookOne, TBook bookTwo)
-        where TBook : struct, IBook<T>
+    private void WalkRows<TBook>(int groups, int from, int until, ref int change, ref InTurns<TBook> books) where TBook : struct, IBook<T>
     {
-        LaneGroup<T> one = groups[0], two = groups[^1];
         while (from < until)
         {
             int end = Math.Min(change, until);
-            if (groups.Length == 1)
-            {
-                if (shares) Go(one, in one.Shared, from, end, ref bookOne);
-                else Go(one, in one.Own, from, end, ref bookOne);
-            }
-            else if (shares) GoTwo(one, two, in one.Shared, in two.Shared, from, end, ref bookOne, ref bookTwo);
-            else GoTwo(one, two, in one.Own, in two.Own, from, end, ref bookOne, ref bookTwo);
+            GridUp<T> grid = default;
+            if (_sharesSeries) Step.Walk(in _constants[0], in _rows[0], in _shared[0], from, end, ref grid, ref _storedKwh[0], ref books[0], groups);
+            else Step.Walk(in _constants[0], in _rows[0], in _own[0], from, end, ref grid, ref _storedKwh[0], ref books[0], groups);
             from = end;
             if (from != change || from == _layout.Axis.Count) continue;
             change = int.MaxValue;
-            foreach (LaneGroup<T> group in groups) change = Math.Min(change, group.Rows.Change(from));
-        }
-    }
-
-    private static void Go<TInput, TBook>(LaneGroup<T> group, in TInput input, int from, int until, ref TBook book)
-        where TInput : struct, IInput<T> where TBook : struct, IBook<T>
-    {
-        GridUp<T> grid = default;
-        Step.Walk(in group.Constants, in group.Rows.Current, in input, from, until, ref grid, ref group.StoredKwh, ref book);
-    }
-
-    // Interval by interval in turns.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void GoTwo<TInput, TBook>(
-        LaneGroup<T> one, LaneGroup<T> two, in TInput inputOne, in TInput inputTwo, int from, int until, ref TBook bookOne, ref TBook bookTwo)
-        where TInput : struct, IInput<T> where TBook : struct, IBook<T>
-    {
-        GridUp<T> grid = default;
-        ref readonly StepRow<T> rowOne = ref one.Rows.Current, rowTwo = ref two.Rows.Current;
-        for (int i = from; i < until; i++)
-        {
-            Step.Walk(in one.Constants, in rowOne, in inputOne, i, i + 1, ref grid, ref one.StoredKwh, ref bookOne);
-            Step.Walk(in two.Constants, in rowTwo, in inputTwo, i, i + 1, ref grid, ref two.StoredKwh, ref bookTwo);
+            for (int g = 0; g < groups; g++)
+            {
+                change = Math.Min(change, _groups[g].Rows.Change(from));
+                _rows[g] = _groups[g].Rows.Current;
+            }
         }
     }
 }

@@ -12,7 +12,7 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
 
     public string Currency => currency;
 
-    public IReadOnlyList<BillLine> Lines => _lines;
+    public List<BillLine> Lines => _lines;
 
     /// <summary>Adds a line, unless its quantity is zero.</summary>
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice) => Add(kind, name, quantity, unit, unitPrice, quantity * unitPrice);

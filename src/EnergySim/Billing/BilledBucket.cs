@@ -3,16 +3,24 @@ using EnergySim.Tariffs;
 namespace EnergySim.Billing;
 
 /// <summary>One bucket of a bill: what the meters say, and what the export regime lets be billed of it.</summary>
-internal sealed class BilledBucket
+internal sealed class BilledBucket(EnergyRow row, MeterSums sums)
 {
-    public required Bucket Bucket { get; init; }
+    private decimal? _billedKwh;
 
-    public required decimal ImportKwh { get; init; }
+    public EnergyRow Row => row;
 
-    public required decimal ExportKwh { get; init; }
+    public Bucket Bucket => row.Bucket;
 
-    public required decimal LoadKwh { get; init; }
+    public decimal ImportKwh { get; } = BillDraft.Exact(sums.ImportKwh[row.Index]);
 
-    /// <summary>kWh billed at the retail price; negative where netting earns it.</summary>
-    public decimal BilledKwh { get; set; }
+    public decimal ExportKwh { get; } = BillDraft.Exact(sums.ExportKwh[row.Index]);
+
+    public decimal LoadKwh { get; } = BillDraft.Exact(sums.LoadKwh[row.Index]);
+
+    /// <summary>kWh billed at the retail price: the import, where no regime says otherwise; negative where netting earns it.</summary>
+    public decimal BilledKwh
+    {
+        get => _billedKwh ?? ImportKwh;
+        set => _billedKwh = value;
+    }
 }

@@ -7,46 +7,24 @@ internal sealed class DemandHistory
 {
     private readonly Dictionary<string, (List<double> MeasuredKw, List<double> BilledKw)> _charges = [];
 
-    public void Add(BillDraft draft, TariffCalendar calendar, int bill, double[] demandKw)
+    public void Add(BillDraft draft, BillForm form, double[] demandKw)
     {
-        if (calendar.Demand.Columns.Count == 0) return;
-        for (int charge = 0; charge < calendar.Demand.Columns.Count; charge++)
+        foreach (DemandRow[] charge in form.Demand)
         {
             double highestMeasured = -1, highestBilled = -1;
-            string? name = null;
-            foreach ((BillPart part, int days) in calendar.Parts)
+            foreach (DemandRow row in charge)
             {
-                if (part.Bill != bill) continue;
-                IReadOnlyList<DemandCharge> charges = calendar.Tariff.Versions[part.Version].Demand;
-                if (charge >= charges.Count || (charges[charge].Season is string season && season != part.Season)) continue;
-                DemandCharge terms = charges[charge];
-                name = terms.Name;
-                double measured = MeasuredKw(calendar, demandKw, new DemandCell(bill, part.Version, part.Season, charge));
-                double billed = BilledKw(terms, measured);
+                double measured = row.Cell < 0 ? 0 : demandKw[row.Cell];
+                double billed = BilledKw(row.Terms, measured);
                 highestMeasured = Math.Max(highestMeasured, measured);
                 highestBilled = Math.Max(highestBilled, billed);
-                AddLine(draft, calendar, terms, part, billed, days);
+                decimal kw = BillDraft.Exact(billed);
+                draft.Add("demand", row.Name, kw, "kW", row.PricePerKw, kw * row.PricePerKw * row.Days / draft.Span.Days);
             }
-            if (name is null) continue;
-            _charges[name].MeasuredKw.Add(highestMeasured);
-            _charges[name].BilledKw.Add(highestBilled);
+            (List<double> measuredKw, List<double> billedKw) = _charges[charge[^1].Terms.Name];
+            measuredKw.Add(highestMeasured);
+            billedKw.Add(highestBilled);
         }
-    }
-
-    private static void AddLine(BillDraft draft, TariffCalendar calendar, DemandCharge terms, BillPart part, double billedKw, int days)
-    {
-        decimal price = terms.PricePerKw ?? terms.PriceBySeason!.GetValueOrDefault(part.Season);
-        decimal kw = BillDraft.Exact(billedKw);
-        string season = calendar.Tariff.Versions[part.Version].Seasons.Count == 0 ? "" : $", {part.Season}";
-        string share = days == draft.Span.Days ? "" : $", {days} of {draft.Span.Days} days";
-        draft.Add("demand", Biller.Named(terms.Name + season + share, calendar, part.Version), kw, "kW", price, kw * price * days / draft.Span.Days);
-    }
-
-    private static double MeasuredKw(TariffCalendar calendar, double[] demandKw, DemandCell wanted)
-    {
-        for (int i = 0; i < demandKw.Length; i++)
-            if (calendar.Demand.Cells[i] == wanted) return demandKw[i];
-        return 0;
     }
 
     private double BilledKw(DemandCharge terms, double measuredKw)

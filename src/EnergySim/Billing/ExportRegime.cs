@@ -21,7 +21,7 @@ internal abstract class ExportRegime(ExportTerms terms)
     public void Renew(ExportTerms other) => Terms = other;
 
     /// <summary>Says what is billed of each bucket; left alone it is the import.</summary>
-    public virtual void SetBilled(int bill, List<BilledBucket> buckets) { }
+    public virtual void SetBilled(int bill, BilledBucket[] buckets) { }
 
     /// <summary>Adds the lines that stand between demand and the minimum.</summary>
     public virtual void AddCredits(BillDraft draft, MeterSums sums, int bill, TariffVersion version) { }
@@ -46,7 +46,7 @@ internal sealed class NoExportRegime(ExportTerms terms) : ExportRegime(terms);
 /// <summary>All load is bought at retail, all solar sold at a contract price.</summary>
 internal sealed class SellAllRegime(ExportTerms.SellAll terms) : ExportRegime(terms)
 {
-    public override void SetBilled(int bill, List<BilledBucket> buckets)
+    public override void SetBilled(int bill, BilledBucket[] buckets)
     {
         foreach (BilledBucket bucket in buckets) bucket.BilledKwh = bucket.LoadKwh;
     }

@@ -11,7 +11,7 @@ internal sealed class MonthlyNettingRegime(ExportTerms.MonthlyNetting terms) : E
 
     private ExportTerms.MonthlyNetting Own => (ExportTerms.MonthlyNetting)Terms;
 
-    public override void SetBilled(int bill, List<BilledBucket> buckets)
+    public override void SetBilled(int bill, BilledBucket[] buckets)
     {
         _surplusKwh = 0;
         foreach (CreditBank bank in _banks.Values) bank.Expire(bill, Own.CreditLastsBills);
@@ -31,7 +31,7 @@ internal sealed class MonthlyNettingRegime(ExportTerms.MonthlyNetting terms) : E
         _banks.Clear();
     }
 
-    private void NetAcross(int bill, List<BilledBucket> buckets)
+    private void NetAcross(int bill, BilledBucket[] buckets)
     {
         decimal net = buckets.Sum(b => b.ImportKwh - b.ExportKwh), import = buckets.Sum(b => b.ImportKwh);
         decimal billed = Take(bill, All, net);
@@ -39,7 +39,7 @@ internal sealed class MonthlyNettingRegime(ExportTerms.MonthlyNetting terms) : E
     }
 
     // What one bucket has over is kept for later bills, not for another season of the same bill.
-    private void NetWithin(int bill, List<BilledBucket> buckets)
+    private void NetWithin(int bill, BilledBucket[] buckets)
     {
         foreach (BilledBucket bucket in buckets.Where(b => b.ImportKwh >= b.ExportKwh))
             bucket.BilledKwh = Take(bill, bucket.Bucket.Period, bucket.ImportKwh - bucket.ExportKwh);

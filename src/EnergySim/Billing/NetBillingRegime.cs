@@ -5,63 +5,98 @@ namespace EnergySim.Billing;
 /// <summary>No netting: exports earn credit by part, and each part pays the kinds of line it may, never below zero; the rest is banked.</summary>
 internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportRegime(terms)
 {
-    private readonly SortedDictionary<string, CreditBank> _banks = new(StringComparer.Ordinal);
+    // By name of part; where it stands among the sums.
+    private Credit[] _credits = [];
+    private IReadOnlyList<CreditUse>? _ordered;
+    private (Credit Credit, IReadOnlyList<string>? Kinds)[] _order = [];
 
     private ExportTerms.NetBilling Own => (ExportTerms.NetBilling)Terms;
 
     public override void AddCredits(BillDraft draft, MeterSums sums, int bill, TariffVersion version)
     {
-        IReadOnlyList<string> parts = sums.Calendar.ExportPrices.Parts;
-        for (int p = 0; p < parts.Count; p++)
+        if (_credits.Length == 0) _credits = [.. sums.Calendar.ExportPrices.Parts.Select((p, i) => new Credit(p, i)).OrderBy(c => c.Part, StringComparer.Ordinal)];
+        foreach (Credit credit in _credits)
         {
-            decimal earned = Math.Round(BillDraft.Exact(sums.ExportValue[p, bill]), 2, MidpointRounding.AwayFromZero);
-            if (!_banks.TryGetValue(parts[p], out CreditBank? bank)) _banks[parts[p]] = bank = new CreditBank();
-            bank.Expire(bill, Own.CreditLastsBills);
-            bank.Add(bill, earned);
+            credit.Bank.Expire(bill, Own.CreditLastsBills);
+            credit.Bank.Add(bill, Math.Round(BillDraft.Exact(sums.ExportValue[credit.Sum, bill]), 2, MidpointRounding.AwayFromZero));
         }
-        var open = new Dictionary<string, decimal>();
-        foreach (BillLine line in draft.Lines) open[line.Kind] = open.GetValueOrDefault(line.Kind) + draft.ValueOf(line);
-        foreach ((string part, IReadOnlyList<string> kinds) in InOrder([.. open.Keys]))
+        if (!ReferenceEquals(_ordered, Own.Pays)) _order = [.. InOrder(_ordered = Own.Pays)];
+        var open = new OpenAmounts(draft);
+        foreach ((Credit credit, IReadOnlyList<string>? kinds) in _order)
         {
             decimal used = 0;
-            foreach (string kind in kinds)
-            {
-                decimal paid = _banks[part].Use(open.GetValueOrDefault(kind));
-                if (paid == 0) continue;
-                open[kind] -= paid;
-                used += paid;
-            }
-            draft.Add("credit", $"{part} credit used", used == 0 ? 0 : 1, draft.Currency, -used);
+            for (int k = 0; k < (kinds?.Count ?? open.Count); k++) used += open.Pay(kinds is null ? k : open.IndexOf(kinds[k]), credit.Bank);
+            draft.Add("credit", credit.UsedName, used == 0 ? 0 : 1, draft.Currency, -used);
         }
     }
 
     public override void Settle(BillDraft draft, TariffVersion version)
     {
-        foreach ((string part, CreditBank bank) in _banks)
+        foreach (Credit credit in _credits)
         {
+            CreditBank bank = credit.Bank;
             // Exports at prices below zero can leave more owed than earned; what is owed does not lapse.
-            if (bank.Left < 0) draft.Add("settlement", $"{part} credit below zero, owed", 1, draft.Currency, -bank.Left);
-            else if (Own.CashOutFraction is decimal price) draft.Add("settlement", $"{part} credit paid out", -bank.Left, draft.Currency, price);
+            if (bank.Left < 0) draft.Add("settlement", $"{credit.Part} credit below zero, owed", 1, draft.Currency, -bank.Left);
+            else if (Own.CashOutFraction is decimal price) draft.Add("settlement", $"{credit.Part} credit paid out", -bank.Left, draft.Currency, price);
             else if (Own.YearEnd == LeftOver.RollsOver) continue;
             bank.Clear();
         }
     }
 
-    private IEnumerable<(string Part, IReadOnlyList<string> Kinds)> InOrder(IReadOnlyList<string> allKinds)
+    // No kinds = all.
+    private IEnumerable<(Credit Credit, IReadOnlyList<string>? Kinds)> InOrder(IReadOnlyList<CreditUse> uses)
     {
-        if (Own.Pays.Count == 0)
+        if (uses.Count == 0) return _credits.Select(c => (c, (IReadOnlyList<string>?)null));
+        return uses.SelectMany(use => _credits
+            .Where(c => use.Part == "*" ? !uses.Any(u => u.Part == c.Part) : c.Part == use.Part)
+            .Select(c => (c, (IReadOnlyList<string>?)use.Kinds)));
+    }
+
+    /// <summary>What one part of the export price earned and was not used yet.</summary>
+    private sealed class Credit(string part, int sum)
+    {
+        public string Part => part;
+
+        public int Sum => sum;
+
+        public string UsedName { get; } = $"{part} credit used";
+
+        public CreditBank Bank { get; } = new();
+    }
+
+    /// <summary>What is still to be paid of each kind of line, in order of first appearance.</summary>
+    private sealed class OpenAmounts
+    {
+        private readonly List<(string Kind, decimal Amount)> _amounts = [];
+
+        public OpenAmounts(BillDraft draft)
         {
-            foreach (string part in _banks.Keys) yield return (part, allKinds);
-            yield break;
-        }
-        foreach (CreditUse use in Own.Pays)
-        {
-            if (use.Part != "*")
+            foreach (BillLine line in draft.Lines)
             {
-                if (_banks.ContainsKey(use.Part)) yield return (use.Part, use.Kinds);
-                continue;
+                int at = IndexOf(line.Kind);
+                if (at < 0) _amounts.Add((line.Kind, draft.ValueOf(line)));
+                else _amounts[at] = (line.Kind, _amounts[at].Amount + draft.ValueOf(line));
             }
-            foreach (string part in _banks.Keys.Where(k => !Own.Pays.Any(u => u.Part == k))) yield return (part, use.Kinds);
+        }
+
+        public int Count => _amounts.Count;
+
+        /// <summary>−1 where the bill has none of the kind.</summary>
+        public int IndexOf(string kind)
+        {
+            for (int i = 0; i < _amounts.Count; i++)
+                if (_amounts[i].Kind == kind) return i;
+            return -1;
+        }
+
+        /// <summary>Pays from a bank; gives how much.</summary>
+        public decimal Pay(int index, CreditBank bank)
+        {
+            if (index < 0) return 0;
+            (string kind, decimal amount) = _amounts[index];
+            decimal paid = bank.Use(amount);
+            if (paid != 0) _amounts[index] = (kind, amount - paid);
+            return paid;
         }
     }
 }

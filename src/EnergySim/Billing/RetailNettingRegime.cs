@@ -7,12 +7,13 @@ internal sealed class RetailNettingRegime(ExportTerms.RetailNetting terms) : Exp
 {
     private readonly CreditBank _bank = new();
     private decimal _yearAmount, _yearKwh;
+    private string[]? _parts;
 
     public override bool NeverOffsetsOnImport => Own.NeverOffsetOnImport;
 
     private ExportTerms.RetailNetting Own => (ExportTerms.RetailNetting)Terms;
 
-    public override void SetBilled(int bill, List<BilledBucket> buckets)
+    public override void SetBilled(int bill, BilledBucket[] buckets)
     {
         foreach (BilledBucket bucket in buckets)
         {
@@ -24,7 +25,8 @@ internal sealed class RetailNettingRegime(ExportTerms.RetailNetting terms) : Exp
     public override void AddCredits(BillDraft draft, MeterSums sums, int bill, TariffVersion version)
     {
         decimal amount = draft.SumOf("tier");
-        foreach (string part in sums.Calendar.Tariff.Versions.SelectMany(v => v.EnergyPrices).SelectMany(p => p.Parts).Select(p => p.Part).Distinct())
+        _parts ??= [.. sums.Calendar.Tariff.Versions.SelectMany(v => v.EnergyPrices).SelectMany(p => p.Parts).Select(p => p.Part).Distinct()];
+        foreach (string part in _parts)
             if (!(Own.NeverOffsetOnImport && part == version.NeverOffsetPart)) amount += draft.SumOf(part);
         _yearAmount += amount;
         if (Own.Settlement == Settlement.Year) return;

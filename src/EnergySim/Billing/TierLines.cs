@@ -9,9 +9,9 @@ namespace EnergySim.Billing;
 /// </summary>
 internal static class TierLines
 {
-    public static void Add(BillDraft draft, TariffCalendar calendar, int bill, TariffVersion atEnd, List<BilledBucket> buckets)
+    public static void Add(BillDraft draft, BillForm form, BilledBucket[] buckets)
     {
-        if (!calendar.Tariff.Versions.Any(v => v.Tiers is not null)) return;
+        if (!form.HasTiers) return;
         decimal total = 0, positive = 0;
         foreach (BilledBucket bucket in buckets)
         {
@@ -20,25 +20,14 @@ internal static class TierLines
         }
         total = Math.Max(0, total);
         if (total == 0) return;
-        decimal allowance = AllowanceKwh(calendar, bill, atEnd);
-        int most = calendar.Tariff.Versions.Max(v => v.Tiers?.Steps.Count ?? 0);
+        int most = form.Calendar.Tariff.Versions.Max(v => v.Tiers?.Steps.Count ?? 0);
         for (int step = 0; step < most; step++)
-            AddStep(draft, calendar, step, allowance, total, positive, buckets);
-        AddCredit(draft, calendar, allowance, total, positive, buckets);
-    }
-
-    private static decimal AllowanceKwh(TariffCalendar calendar, int bill, TariffVersion atEnd)
-    {
-        if (atEnd.Tiers?.AllowanceKwhPerBill is double perBill) return BillDraft.Exact(perBill);
-        decimal allowance = 0;
-        foreach ((BillPart part, int days) in calendar.Parts)
-            if (part.Bill == bill && calendar.Tariff.Versions[part.Version].Tiers?.AllowanceKwhPerDay is { } perDay)
-                allowance += days * BillDraft.Exact(perDay.GetValueOrDefault(part.Season));
-        return allowance;
+            AddStep(draft, form.Calendar, step, form.AllowanceKwh, total, positive, buckets);
+        AddCredit(draft, form.Calendar, form.AllowanceKwh, total, positive, buckets);
     }
 
     private static void AddStep(
-        BillDraft draft, TariffCalendar calendar, int step, decimal allowance, decimal total, decimal positive, List<BilledBucket> buckets)
+        BillDraft draft, TariffCalendar calendar, int step, decimal allowance, decimal total, decimal positive, BilledBucket[] buckets)
     {
         var shares = new List<(int Version, string? Period, decimal Kwh, decimal Price)>();
         foreach (BilledBucket bucket in buckets)
@@ -58,13 +47,13 @@ internal static class TierLines
         foreach ((int version, string? period, decimal kwh, decimal price) in shares)
         {
             string name = string.Create(CultureInfo.InvariantCulture, $"step {step + 1}{(period is null ? "" : ", " + period)}");
-            draft.Add("tier", Biller.Named(name, calendar, version), kwh, "kWh", price);
+            draft.Add("tier", BillForm.Named(name, calendar, version), kwh, "kWh", price);
         }
     }
 
     // One line a price: versions that agree share it.
     private static void AddCredit(
-        BillDraft draft, TariffCalendar calendar, decimal allowance, decimal total, decimal positive, List<BilledBucket> buckets)
+        BillDraft draft, TariffCalendar calendar, decimal allowance, decimal total, decimal positive, BilledBucket[] buckets)
     {
         var shares = new List<(decimal Price, decimal Kwh)>();
         foreach (BilledBucket bucket in buckets)

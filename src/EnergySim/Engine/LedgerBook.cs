@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace EnergySim.Engine;
 
@@ -6,6 +7,7 @@ namespace EnergySim.Engine;
 internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
 {
     public SumsBook Sums = new();
+    private readonly double[][] _columns = ledger.Columns;
     private int _index;
 
     public static bool KeepsFlows => true;
@@ -21,7 +23,9 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Flow(LedgerColumn column, Scalar value)
     {
-        ledger.Columns[(int)column][_index] = value.Value;
+        // Columns and intervals are inside by construction; the checks would be felt.
+        double[] values = Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_columns), (int)column);
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(values), _index) = value.Value;
         Sums.Flow(column, value);
     }
 

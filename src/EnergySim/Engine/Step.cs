@@ -17,28 +17,35 @@ internal static class Step
 
     /// <summary>Rules 1–9 over intervals in which one row holds. What differs on and off the grid, the grid says.</summary>
     /// <remarks>
-    /// The loop is in here because the JIT has a budget for inlining, which grows with the method: as a part of any loop elsewhere the rules would
+    /// The loop, and the turns that groups of lanes take in it, are in here because the JIT has a budget for inlining, which grows with the method: as a part of any loop elsewhere the rules would
     /// be a call, and part of their operators too.
     /// </remarks>
-    /// <param name="plant">What does not change during the run, made with the grid up or down.</param>
-    /// <param name="row">What is wanted.</param>
-    /// <param name="input">Load and solar.</param>
+    /// <param name="plants">What does not change during the run, made with the grid up or down.</param>
+    /// <param name="rows">What is wanted.</param>
+    /// <param name="inputs">Load and solar.</param>
     /// <param name="from">The first interval.</param>
     /// <param name="until">The one after the last.</param>
     /// <param name="grid">Up or down.</param>
     /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
-    /// <param name="book">Takes down clamps and flows.</param>
+    /// <param name="books">Takes down clamps and flows.</param>
+    /// <param name="groups">Lanes only: how many groups go in turns, interval by interval; each reference is then the first of so many that lie one after another.</param>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Walk<T, TInput, TGrid, TBook>(
-        in StepConstants<T> plant, in StepRow<T> row, in TInput input, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook book)
+        in StepConstants<T> plants, in StepRow<T> rows, in TInput inputs, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook books, int groups = 1)
         where T : struct, ILane<T> where TInput : struct, IInput<T> where TGrid : struct, IGrid<T> where TBook : struct, IBook<T>
     {
         T zero = T.All(0);
-        T stored = storedKwh;
+        T carried = storedKwh;
         // One case is quicker where branches foretell what does not bind; several would seldom agree.
         bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
-        for (int i = from; i < until; i++)
+        for (int i = from, g = 0; i < until; g = T.Count == 1 || g + 1 == groups ? 0 : g + 1, i += g == 0 ? 1 : 0)
         {
+            // The group whose turn it is. One case has no turns to take, and keeps its energy in a register.
+            ref readonly StepConstants<T> plant = ref T.Count == 1 ? ref plants : ref Unsafe.Add(ref Unsafe.AsRef(in plants), g);
+            ref readonly StepRow<T> row = ref T.Count == 1 ? ref rows : ref Unsafe.Add(ref Unsafe.AsRef(in rows), g);
+            ref readonly TInput input = ref T.Count == 1 ? ref inputs : ref Unsafe.Add(ref Unsafe.AsRef(in inputs), g);
+            ref TBook book = ref T.Count == 1 ? ref books : ref Unsafe.Add(ref books, g);
+            T stored = T.Count == 1 ? carried : Unsafe.Add(ref storedKwh, g);
             input.Read(i, out T loadKw, out T solarDcKw, out T solarAcKw);
             T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
             if (plant.Tapers)
@@ -269,8 +276,10 @@ internal static class Step
             book.Flow(LedgerColumn.ExportKw, toGridKw);
             T usedSolarKw = TBook.KeepsFlows || TBook.KeepsGross ? solarAcKw - curtailedAcKw + (dcKw * plant.InverterEfficiency) : zero;
             grid.Close(in plant, loadKw, Clean(needKw + gridKw), toGridKw, curtailedAcKw, usedSolarKw, ref book);
+            if (T.Count == 1) carried = stored;
+            else Unsafe.Add(ref storedKwh, g) = stored;
         }
-        storedKwh = stored;
+        if (T.Count == 1) storedKwh = carried;
     }
 
     /// <summary>What a limit lets through; what it withholds is booked.</summary>

@@ -47,10 +47,18 @@ internal sealed record RandomPlan(Tariff Tariff, Account Account)
         from cap in Gen.Bool
         select new DemandCharge
         {
-            Name = "demand", Minutes = minutes, PricePerKw = bySeason ? null : price[0],
+            Name = "demand",
+            Minutes = minutes,
+            PricePerKw = bySeason ? null : price[0],
             PriceBySeason = bySeason ? new Dictionary<string, decimal> { ["cool"] = price[0], ["warm"] = price[1] } : null,
-            Season = season < 2 ? s_seasons[season] : null, Window = window, Days = weekdays ? [DayType.Weekday] : [],
-            RatchetFraction = ratchet * 0.4, RatchetBills = ratchet, CapKw = cap ? 0.5 : null, EarlierMeasuredKw = [7, 9.5], EarlierBilledKw = [3],
+            Season = season < 2 ? s_seasons[season] : null,
+            Window = window,
+            Days = weekdays ? [DayType.Weekday] : [],
+            RatchetFraction = ratchet * 0.4,
+            RatchetBills = ratchet,
+            CapKw = cap ? 0.5 : null,
+            EarlierMeasuredKw = [7, 9.5],
+            EarlierBilledKw = [3],
         };
 
     private static Gen<ExportTerms> Export(int kind) =>
@@ -72,13 +80,20 @@ internal sealed record RandomPlan(Tariff Tariff, Account Account)
                     new ExportPrice { Parts = [new PricePart("credit a", prices[3])] },
                 ],
                 Pays = flags[0] ? [new CreditUse("credit b", pays), new CreditUse("*", s_kinds)] : [],
-                CreditLastsBills = lasts, CashOutFraction = flags[1] ? 0.5m : null, YearEnd = flags[2] ? LeftOver.RollsOver : LeftOver.Lapses,
+                CreditLastsBills = lasts,
+                CashOutFraction = flags[1] ? 0.5m : null,
+                YearEnd = flags[2] ? LeftOver.RollsOver : LeftOver.Lapses,
             },
             3 => new ExportTerms.MonthlyNetting(flags[0] ? prices[0] : null, flags[1], flags[2] ? Math.Abs(prices[1]) : 0, lasts),
             4 => new ExportTerms.TwoWay
             {
-                ChargeWindow = windows[0], ChargePerKwh = Math.Abs(prices[0]), FreeKwhPerBill = 15, FreeKwhPerDay = flags[0] ? 0.5 : 0,
-                RewardWindow = windows[1], RewardPerKwh = prices[1], AnyTimePerKwh = flags[1] ? prices[2] : null,
+                ChargeWindow = windows[0],
+                ChargePerKwh = Math.Abs(prices[0]),
+                FreeKwhPerBill = 15,
+                FreeKwhPerDay = flags[0] ? 0.5 : 0,
+                RewardWindow = windows[1],
+                RewardPerKwh = prices[1],
+                AnyTimePerKwh = flags[1] ? prices[2] : null,
             },
             _ => new ExportTerms.SellAll(Math.Abs(prices[0])),
         };
@@ -109,13 +124,18 @@ internal sealed record RandomPlan(Tariff Tariff, Account Account)
                 new EnergyPrice { Parts = [new PricePart("delivery", prices[4])] },
             ],
             NeverOffsetPart = flags[2] ? "delivery" : null,
-            FixedPerDay = fixedMoney[0] / 100m, FixedPerMonth = fixedMoney[1] / 10m, FixedPerMonthByDays = flags[3], Tiers = tiers,
+            FixedPerDay = fixedMoney[0] / 100m,
+            FixedPerMonth = fixedMoney[1] / 10m,
+            FixedPerMonthByDays = flags[3],
+            Tiers = tiers,
             Minimum = flags[4] ? new MinimumBill(least, 0.1m, kinds[0]) : null,
             Percentages = [new Percentage("discount", percents[0] / 100m, kinds[1]), new Percentage("tax", percents[1] / 100m, [])],
             Demand = charge is null ? [] : [charge],
             Events = flags[3] ? new EventCharge([.. days[1..].Distinct()], 0.75m, peak) : null,
-            MeterMinutes = flags[1] ? 60 : null, NetsInsideMeterInterval = flags[0],
-            Export = terms, Rounding = rounding == 0 ? new BillRounding(true, 0.05m) : BillRounding.LinesToTheCent,
+            MeterMinutes = flags[1] ? 60 : null,
+            NetsInsideMeterInterval = flags[0],
+            Export = terms,
+            Rounding = rounding == 0 ? new BillRounding(true, 0.05m) : BillRounding.LinesToTheCent,
         };
 
     /// <summary>One version or two, of one export regime or of two; calendar months or read dates; a settlement inside the span or at its end.</summary>

@@ -62,7 +62,7 @@ public static class Commands
             errors.WriteLine(problems.Message);
             return BadInput;
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException || fault.GetType() == typeof(ArgumentException))
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException || fault.GetType() == typeof(ArgumentException) || IsFileTooLong(fault))
         {
             errors.WriteLine(Sentence(fault.Message));
             return BadInput;
@@ -79,6 +79,9 @@ public static class Commands
 
     /// <summary>A refusal of the library without the name of the parameter, which the runtime appends.</summary>
     private static string Sentence(string message) => message.Split(" (Parameter '")[0];
+
+    /// <summary>The runtime's way to say that the system lets a file grow no further.</summary>
+    private static bool IsFileTooLong(Exception fault) => fault is ArgumentOutOfRangeException && fault.TargetSite?.DeclaringType == typeof(RandomAccess);
 
     /// <summary>Path of the bundled demo home.</summary>
     internal static string DemoHome => Path.Combine(AppContext.BaseDirectory, "demo", "profiles", "demo-home.yaml");

@@ -5,7 +5,8 @@ public static class WholeFolder
 {
     /// <summary>
     /// Writes files beside the folder's place, then moves them there: a new folder at once, into one that stands file by file, in the order given. When a
-    /// writing throws, nothing is moved and what stood there stays.
+    /// writing throws, nothing is moved and what stood there stays. The last file marks the folder as whole: an older one is taken away before the first is
+    /// moved, so that a program killed in the midst leaves no mark.
     /// </summary>
     /// <param name="folder">The folder; it is made if it does not stand. The folder that it lies in must exist.</param>
     /// <param name="files">Each file: its path inside the folder, with / between parts, and what writes it. They are written side by side.</param>
@@ -51,6 +52,7 @@ public static class WholeFolder
 
     private static void MoveInto(string part, string full, IReadOnlyList<(string Path, Action<Stream> Write)> files)
     {
+        if (files.Count > 0) File.Delete(Path.Combine(full, files[^1].Path));
         foreach ((string path, _) in files)
         {
             string to = Path.Combine(full, path);

@@ -98,6 +98,9 @@ internal sealed class ProfileRows
         if (fault is null) Rows.Add(new ProfileRow(line, read, number, value.IsEmpty));
     }
 
+    // A gigawatt in watts: above it is a damaged file, whose sums would leave the range of money.
+    private const double MostOfAnyHome = 1e9;
+
     private double? Number(int line, ReadOnlySpan<char> text)
     {
         if (text.IsEmpty && _column.ClockChange == ClockChange.SplitAndDrop) return null;
@@ -105,6 +108,7 @@ internal sealed class ProfileRows
         if (text.IsEmpty) fault = "is empty; every interval needs a number";
         else if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)) fault = "is not a number";
         else if (!double.IsFinite(number)) fault = "is not a finite number";
+        else if (number > MostOfAnyHome) fault = "is more than any home, in any unit";
         else if (number < 0) fault = "is below 0; a profile holds what is used or produced, never the net of both";
         else return number;
         _problems.Add(new Problem { File = _file, Line = line, Field = _column.Column, Value = text.ToString(), Rule = fault });

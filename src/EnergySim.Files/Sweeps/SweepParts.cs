@@ -63,11 +63,13 @@ internal sealed class SweepParts
     /// <summary>Parts that are missing, in order.</summary>
     public IReadOnlyList<int> Missing() => [.. Enumerable.Range(0, Count).Where(p => !Has(p))];
 
-    /// <summary>Removes the parts.</summary>
+    /// <summary>Removes the parts, and what killed runs left half-written beside them.</summary>
     public void Remove()
     {
         for (int part = 0; part < Count; part++) File.Delete(FileOf(part));
-        if (Directory.Exists(_folder) && !Directory.EnumerateFileSystemEntries(_folder).Any()) Directory.Delete(_folder);
+        if (!Directory.Exists(_folder)) return;
+        foreach (string left in Directory.GetFiles(_folder, ".part-*.part")) File.Delete(left);
+        if (!Directory.EnumerateFileSystemEntries(_folder).Any()) Directory.Delete(_folder);
     }
 
     private string PlanWords => $"# plan {_planHash},";

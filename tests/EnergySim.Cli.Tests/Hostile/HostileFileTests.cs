@@ -72,6 +72,38 @@ public sealed class HostileFileTests : IDisposable
     public void Bills_Spoiled_AreReadOrRefusedClearly() =>
         Check(Path.Combine(SharedData.RepositoryRoot, "profiles", "demo-bills.csv"), 60, path => ["import", "--bills", path, "--zone", "America/Denver"], []);
 
+    /// <summary>Lists of values, no number of points: many points are much work, not a fault.</summary>
+    [Fact]
+    public void Sweep_Spoiled_IsRunOrRefusedClearly()
+    {
+        string plan = Path.Combine(_folder, "plan-seed.yaml");
+        File.WriteAllText(plan, """
+            sweep: two inputs
+            homes: home.yaml
+            inputs:
+              - {input: offers.*.strategy.reserve, name: reserve, list: [0, 0.2, 0.5]}
+              - {input: batteries.ten.capacityKwh, name: "capacity, kWh", list: [5, 10]}
+            outputs: [annualBill, annualSaving]
+            """);
+        foreach (string file in (string[])["home.yaml", "two-days.csv", "evening-peak.yaml"]) File.Copy(Sample(file), Path.Combine(_folder, file));
+        Assert.Equal(Commands.Done, CommandTests.Run("sweep", plan, "--out", Path.Combine(_folder, "t.csv")).Code);
+        Check(plan, 80, path => ["sweep", path, "--cores", "1", "--out", Path.Combine(_folder, "t.csv")], []);
+    }
+
+    [Fact]
+    public void Weather_Spoiled_IsReadOrRefusedClearly()
+    {
+        foreach (string folder in (string[])["profiles", "tariffs"])
+        {
+            Directory.CreateDirectory(Path.Combine(_folder, "files", folder));
+            foreach (string file in Directory.GetFiles(Path.Combine(SharedData.RepositoryRoot, folder))) File.Copy(file, Path.Combine(_folder, "files", folder, Path.GetFileName(file)));
+        }
+        string weather = Path.Combine(_folder, "demo-weather.csv"), home = Path.Combine(_folder, "files", "profiles", "demo-roof-home.yaml");
+        File.Copy(Path.Combine(SharedData.RepositoryRoot, "profiles", "demo-weather.csv"), weather);
+        File.WriteAllText(home, File.ReadAllText(home).Replace("demo-weather.csv", "../../demo-weather.csv", StringComparison.Ordinal));
+        Check(weather, 12, _ => ["solar", home], []);
+    }
+
     /// <summary>Spoils a file so many times and runs the program on each.</summary>
     private void Check(string seed, int cases, Func<string, string[]> args, string[] beside)
     {
@@ -81,6 +113,7 @@ public sealed class HostileFileTests : IDisposable
         FixedSeed.Check(Spoiling.Of(whole), cases, bytes =>
         {
             File.WriteAllBytes(path, bytes);
+            Directory.EnumerateDirectories(_folder, "*.parts").ToList().ForEach(parts => Directory.Delete(parts, recursive: true));
             if (Fault(args(path)) is not string fault) return;
             Keep(path, bytes);
             Assert.Fail(fault);

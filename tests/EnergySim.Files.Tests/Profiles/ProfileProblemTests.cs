@@ -24,6 +24,7 @@ public sealed class ProfileProblemTests : IDisposable
     [InlineData("2025-01-01 01:00,NaN", "\"NaN\" is not a finite number")]
     [InlineData("2025-01-01 01:00,Infinity", "\"Infinity\" is not a finite number")]
     [InlineData("2025-01-01 01:00,1e999", "\"1e999\" is not a finite number")]
+    [InlineData("2025-01-01 01:00,1e308", "\"1e308\" is more than any home, in any unit")]
     [InlineData("2025-01-01 01:00,", "\"\" is empty; every interval needs a number")]
     [InlineData("2025-01-01 01:00,off", "\"off\" is not a number")]
     public void Read_BadValue_SaysSo(string row, string sentence) =>

@@ -81,18 +81,22 @@ internal sealed record RandomCase(
     }
 
     /// <summary>48 to 200 intervals of 15 or 60 minutes.</summary>
-    public static readonly Gen<RandomCase> Any =
-        from plant in AnyPlant
-        from site in AnySite
+    public static readonly Gen<RandomCase> Any = On(
         from step in Gen.Bool.Select(quarters => quarters ? 15 : 60)
         from count in Gen.Int[48, 200]
+        select new TimeAxis(DateTimeZone.Utc, Instant.FromUtc(2025, 3, 8, 0, 0), step, count));
+
+    /// <summary>Cases on a random axis.</summary>
+    public static Gen<RandomCase> On(Gen<TimeAxis> axes) =>
+        from plant in AnyPlant
+        from site in AnySite
+        from axis in axes
         from rows in Row(plant).Array[1, 6]
-        from picks in Gen.Int[0, 5].Array[count]
-        from load in Gen.Frequency((1, Gen.Const(0.0)), (9, Gen.Double[0, 9])).Array[count]
-        from dc in Gen.Frequency((1, Gen.Const(0.0)), (1, Gen.Double[0, 10])).Array[count]
-        from ac in Gen.Frequency((2, Gen.Const(0.0)), (1, Gen.Double[0, 9])).Array[count]
+        from picks in Gen.Int[0, 5].Array[axis.Count]
+        from load in Gen.Frequency((1, Gen.Const(0.0)), (9, Gen.Double[0, 9])).Array[axis.Count]
+        from dc in Gen.Frequency((1, Gen.Const(0.0)), (1, Gen.Double[0, 10])).Array[axis.Count]
+        from ac in Gen.Frequency((2, Gen.Const(0.0)), (1, Gen.Double[0, 9])).Array[axis.Count]
         from start in Gen.Double[0, 1]
-        let axis = new TimeAxis(DateTimeZone.Utc, Instant.FromUtc(2025, 3, 8, 0, 0), step, count)
         select new RandomCase(
             plant, site, new Profile(axis, load), new Profile(axis, dc), new Profile(axis, ac),
             new SetPoints(rows, picks.Select(p => p % rows.Length).ToArray()), plant.LowestKwh + (start * plant.UsableKwh));

@@ -9,4 +9,11 @@ internal static class SideBySide
         Task<TAnswer>[] asked = [.. things.Select(t => Task.Run(() => ask(t)))];
         return [.. asked.Select(t => t.GetAwaiter().GetResult())];
     }
+
+    /// <summary>Does the same with each.</summary>
+    public static void Do<TThing>(IReadOnlyList<TThing> things, Action<TThing> act)
+    {
+        if (things.Count == 1) act(things[0]);
+        else Of(things, t => { act(t); return true; });
+    }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using EnergySim.Batches;
 using EnergySim.Economics;
 using EnergySim.Tariffs;
 
@@ -17,7 +16,7 @@ internal sealed class LifetimeRuns
     private readonly CourseRuns[] _courses;
     private readonly Dictionary<double, YearLoad> _loads = [];
     private readonly Dictionary<(HomeSolar?, double), YearSun> _suns = [];
-    private readonly Dictionary<string, (Batch Batch, TariffCalendar Calendar)> _laid = [];
+    private readonly Dictionary<string, TariffCalendar> _calendars = [];
 
     private LifetimeRuns(Home home, MoneyTerms terms, IReadOnlyList<LifetimeCourse> courses)
     {
@@ -60,18 +59,10 @@ internal sealed class LifetimeRuns
     private void Simulate(int year)
     {
         YearPlan plan = _plans.Of(year);
-        if (!_laid.TryGetValue(plan.Key, out (Batch Batch, TariffCalendar Calendar) laid))
-        {
-            laid.Calendar = new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw);
-            laid.Batch = new Batch(_home.Load.Axis, [laid.Calendar], keepsFlows: true);
-            _laid.Add(plan.Key, laid);
-        }
+        if (!_calendars.TryGetValue(plan.Key, out TariffCalendar? calendar))
+            _calendars.Add(plan.Key, calendar = new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw));
         foreach (YearLoad load in _loads.Values) load.Move(year);
         foreach (YearSun sun in _suns.Values) sun.Move(year);
-        Variant[] cases = [.. _courses.SelectMany(c => c.Begin(year, plan, laid.Calendar))];
-        VariantSums[] sums = [.. cases.Select(_ => laid.Batch.NewSums())];
-        laid.Batch.Run(cases, sums);
-        int each = cases.Length / _courses.Length;
-        for (int c = 0; c < _courses.Length; c++) _courses[c].End(year, plan, laid.Calendar, sums.AsSpan(c * each, each));
+        SideBySide.Do(_courses, c => c.Simulate(year, plan, calendar));
     }
 }

@@ -36,18 +36,22 @@ public sealed record Installation
         var series = new SiteSeries(home, calendar);
         (Variant asItIs, double clippedKwh) = series.AsItIs(home.Service);
         var all = new List<Installation> { new() { Name = AsItIs, Units = 0, Price = null, Run = asItIs.ToRun(), ClippedKwh = clippedKwh } };
-        foreach (Offer offer in home.Offers)
-        {
-            try
-            {
-                (Variant with, clippedKwh) = series.Of(offer, home.Service);
-                all.Add(new Installation { Name = offer.Name, Units = offer.Units, Price = offer.Price, Run = with.ToRun(), ClippedKwh = clippedKwh });
-            }
-            catch (ArgumentException fault)
-            {
-                throw new ArgumentException($"{offer.Name}: {fault.Message}", fault);
-            }
-        }
+        all.AddRange(home.Offers.Select(offer => Of(offer, home.Service, series)));
         return all;
+    }
+
+    /// <summary>One offer on series that others share.</summary>
+    /// <exception cref="ArgumentException">It cannot be run; the message begins with its name.</exception>
+    internal static Installation Of(Offer offer, Service service, SiteSeries series)
+    {
+        try
+        {
+            (Variant with, double clippedKwh) = series.Of(offer, service);
+            return new Installation { Name = offer.Name, Units = offer.Units, Price = offer.Price, Run = with.ToRun(), ClippedKwh = clippedKwh };
+        }
+        catch (ArgumentException fault)
+        {
+            throw new ArgumentException($"{offer.Name}: {fault.Message}", fault);
+        }
     }
 }

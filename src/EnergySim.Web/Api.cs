@@ -1,5 +1,6 @@
 using EnergySim.Files;
 using EnergySim.Studies.Causes;
+using EnergySim.Studies.Days;
 using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.Outages;
 using EnergySim.Studies.Visit;
@@ -57,7 +58,7 @@ internal static class Api
         api.MapPost("/day", (DayRequest request, OpenHomes homes) =>
         {
             (OpenHome open, VisitHome visit) = homes.Visit(request);
-            VisitDay day = VisitDay.Of(visit, open.Calendar, request.Column, DayRequest.DateOf(request.Date));
+            DayFlows day = visit.Day(open.Calendar, request.Column, DayRequest.DateOf(request.Date));
             return Document(stream => DayJson.Write(stream, day));
         }).Describes("One day of one column, hour by hour: what flowed where, and the limits that bound.");
     }

@@ -25,13 +25,17 @@ internal static class WorstDaysPage
             new TextBlock(TextKind.Plain, string.Create(CultureInfo.InvariantCulture,
                 $"Suppose the grid fails on {ReportWords.At(spell.At)} and stays down for {spell.Hours:0} hours, with {kept} kept running. {Why(told, outages)}")),
             new ListBlock([.. outages.Offers.Select((o, i) => Story(told, o, i))]),
-            new ChartBlock("stored-energy", size => StoredEnergyChart.Of(drawn.Home, [.. drawn.Offers.Select(o => (o.Name, o.Named))], Footers.Of(drawn), styles, size), 265),
+            new ChartBlock("stored-energy", size => StoredEnergyChart.Of(drawn.Home, [.. drawn.Offers.Select(o => (o.Name, o.Named))], Footers.Of(drawn), styles, size), 265 + Legend(drawn)),
+            new ChartBlock("lasting", size => LastingChart.Of(drawn, styles, size), 215 + Legend(drawn)),
             new TableBlock("The worst moments for an outage to begin", [.. told.Names.Skip(1)], Worst(told, outages)),
             new TableBlock("Of 100 outages, begun at any moment of these data, so many are lasted whole", [.. told.Names.Skip(1)], Lasted(outages)),
             new TextBlock(TextKind.Caution, "Nobody should rely on this for medical equipment: keep a second supply and a plan with your clinician and utility."),
         };
         return new ReportPage("Your worst days", blocks);
     }
+
+    // Each offer beyond two, and each long name, takes a line of a picture's height, points.
+    private static double Legend(OutageResult drawn) => 30 * (Math.Max(0, drawn.Offers.Count - 2) + drawn.Offers.Count(o => o.Name.Length > 40));
 
     private static string Why(ReportWords told, OutageResult outages) => outages.Terms.NamedStart is null
         ? $"Of all moments in these data that is the worst for {told.Names[1]}." : "";

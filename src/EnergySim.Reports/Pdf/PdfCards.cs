@@ -1,6 +1,7 @@
 using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Homeowner;
 using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
 
 namespace EnergySim.Reports.Pdf;
 
@@ -32,7 +33,7 @@ internal sealed class PdfCards
 
     private int Below => _block.Cards.Max(c => BelowLines(c).Count);
 
-    public void Draw(XGraphics graphics, double top)
+    public void Draw(XGraphics graphics, double top, PdfTags tags)
     {
         var painter = new PdfPainter(graphics);
         for (int i = 0; i < _block.Cards.Count; i++)
@@ -40,22 +41,30 @@ internal sealed class PdfCards
             FigureCard card = _block.Cards[i];
             double left = PageSheet.LeftPt + (i * (_width + GapPt));
             var box = new Box(left, top, left + _width, top + Height);
-            painter.Area(new AreaMark(box, Palette.Band));
-            if (card.Style is BarStyle style) painter.Bar(box with { Bottom = top + BarPt }, style);
-            double y = top + BarPt + (0.6 * InsidePt);
-            foreach (string line in NameLines(card))
+            tags.Adornment(() =>
             {
-                painter.Text(new TextMark(TextRole.ColumnName, line, _name, left + InsidePt, y));
-                y += PdfTexts.LineHeight(_name);
-            }
-            y = top + BarPt + (0.6 * InsidePt) + Names;
-            painter.Text(new TextMark(TextRole.ColumnAmount, card.Figure, _figure, left + InsidePt, y));
-            y += 1.15 * _figure.SizePx;
-            foreach (string line in BelowLines(card))
-            {
-                painter.Text(new TextMark(TextRole.Lead, line, _small, left + InsidePt, y));
-                y += PdfTexts.LineHeight(_small);
-            }
+                painter.Area(new AreaMark(box, Palette.Band));
+                if (card.Style is BarStyle style) painter.Bar(box with { Bottom = top + BarPt }, style);
+            });
+            tags.Block(PdfBlockLevelElementTag.Paragraph, () => Texts(painter, card, left + InsidePt, top + BarPt + (0.6 * InsidePt)));
+        }
+    }
+
+    private void Texts(PdfPainter painter, FigureCard card, double left, double top)
+    {
+        double y = top;
+        foreach (string line in NameLines(card))
+        {
+            painter.Text(new TextMark(TextRole.ColumnName, line, _name, left, y));
+            y += PdfTexts.LineHeight(_name);
+        }
+        y = top + Names;
+        painter.Text(new TextMark(TextRole.ColumnAmount, card.Figure, _figure, left, y));
+        y += 1.15 * _figure.SizePx;
+        foreach (string line in BelowLines(card))
+        {
+            painter.Text(new TextMark(TextRole.Lead, line, _small, left, y));
+            y += PdfTexts.LineHeight(_small);
         }
     }
 

@@ -1,6 +1,7 @@
 using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Homeowner;
 using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
 
 namespace EnergySim.Reports.Pdf;
 
@@ -30,30 +31,48 @@ internal sealed class PdfTable
 
     private double HeadHeight => (_table.Heads.Max(h => Cell(h, _bold).Count) * PdfTexts.LineHeight(_text)) + PadPt;
 
-    public void Draw(XGraphics graphics, double top)
+    public void Draw(XGraphics graphics, double top, PdfTags tags)
     {
         var painter = new PdfPainter(graphics);
-        painter.Text(new TextMark(TextRole.Lead, PageSheet.Heading.Shorten(_table.Caption, _sheet.TextPt), PageSheet.Heading, PageSheet.LeftPt, top));
-        double y = top + PdfTexts.LineHeight(PageSheet.Heading);
-        for (int c = 0; c < _table.Heads.Count; c++) Right(painter, Cell(_table.Heads[c], _bold), _bold, c, y + 1);
+        tags.Block(PdfBlockLevelElementTag.Heading3, () =>
+            painter.Text(new TextMark(TextRole.Lead, PageSheet.Heading.Shorten(_table.Caption, _sheet.TextPt), PageSheet.Heading, PageSheet.LeftPt, top)));
+        tags.Block(PdfBlockLevelElementTag.Table, () => Rows(painter, top + PdfTexts.LineHeight(PageSheet.Heading), tags));
+    }
+
+    private void Rows(PdfPainter painter, double y, PdfTags tags)
+    {
+        tags.Block(PdfBlockLevelElementTag.TableRow, () =>
+        {
+            // Over the names stands no head.
+            tags.Block(PdfBlockLevelElementTag.TableDataCell, () => { });
+            for (int c = 0; c < _table.Heads.Count; c++)
+                tags.Block(PdfBlockLevelElementTag.TableHeaderCell, () => Right(painter, Cell(_table.Heads[c], _bold), _bold, c, y + 1));
+        });
         y += HeadHeight;
-        Rule(painter, y, Palette.Ink);
+        tags.Adornment(() => Rule(painter, y, Palette.Ink));
         for (int r = 0; r < _table.Rows.Count; r++)
         {
             TableRow row = _table.Rows[r];
-            double height = RowHeight(row);
-            if (row.IsSum) Rule(painter, y, Palette.Ink);
-            else if (r > 0) Rule(painter, y, Palette.Guide);
-            Lettering lettering = row.IsSum ? _bold : _text;
-            double line = y + PadPt;
+            if (row.IsSum || r > 0) tags.Adornment(() => Rule(painter, y, row.IsSum ? Palette.Ink : Palette.Guide));
+            tags.Block(PdfBlockLevelElementTag.TableRow, () => Row(painter, row, y + PadPt, tags));
+            y += RowHeight(row);
+        }
+    }
+
+    private void Row(PdfPainter painter, TableRow row, double top, PdfTags tags)
+    {
+        Lettering lettering = row.IsSum ? _bold : _text;
+        tags.Block(PdfBlockLevelElementTag.TableHeaderCell, () =>
+        {
+            double line = top;
             foreach (string text in PdfTexts.Lines(row.Name, lettering, _names - 6))
             {
                 painter.Text(new TextMark(TextRole.Lead, text, lettering, PageSheet.LeftPt, line));
                 line += PdfTexts.LineHeight(lettering);
             }
-            for (int c = 0; c < row.Cells.Count; c++) Right(painter, Cell(row.Cells[c], lettering), lettering, c, y + PadPt);
-            y += height;
-        }
+        });
+        for (int c = 0; c < row.Cells.Count; c++)
+            tags.Block(PdfBlockLevelElementTag.TableDataCell, () => Right(painter, Cell(row.Cells[c], lettering), lettering, c, top));
     }
 
     private double RowHeight(TableRow row)

@@ -22,7 +22,12 @@ public static class CauseStudy
     public static IReadOnlyList<SavingCauses> Of(Home home)
     {
         ArgumentNullException.ThrowIfNull(home);
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
+        return Of(home, new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>The same under a plan that was laid before.</summary>
+    internal static IReadOnlyList<SavingCauses> Of(Home home, TariffCalendar calendar)
+    {
         bool[] dearest = calendar.InPeriods([]);
         IReadOnlyList<Installation> installations = Installation.Of(home, calendar);
         MeterColumns asItIs = installations[0].Run.Sums().Meter;
@@ -34,7 +39,12 @@ public static class CauseStudy
         Ledger ledger = run.Ledger();
         double[][] changes = ChangesOf(ledger, run, asItIs, dearest);
         var bills = new BillSet[1 << s_flows.Length];
-        for (int set = 0; set < bills.Length; set++) bills[set] = Biller.Bill(MeterSums.Of(calendar, MeterWith(set, changes, asItIs, ledger.Sums.Meter)));
+        var meter = new MeterColumns(ledger.Axis.Count);
+        for (int set = 0; set < bills.Length; set++)
+        {
+            MeterWith(set, changes, asItIs, ledger.Sums.Meter, meter);
+            bills[set] = Biller.Bill(MeterSums.Of(calendar, meter));
+        }
         var amounts = new Dictionary<Cause, decimal>();
         Dictionary<string, Cause> kinds = KindsOf(calendar.Tariff);
         foreach (Cause cause in (Cause[])[Cause.Demand, Cause.Tiers, Cause.Events, Cause.MinimumAndTaxes])
@@ -95,18 +105,29 @@ public static class CauseStudy
         return changes;
     }
 
-    private static MeterColumns MeterWith(int set, double[][] changes, MeterColumns asItIs, MeterColumns offered)
+    private static void MeterWith(int set, double[][] changes, MeterColumns asItIs, MeterColumns offered, MeterColumns into)
     {
-        if (set == 0) return asItIs;
-        if (set == (1 << s_flows.Length) - 1) return offered;
-        var net = new double[changes[0].Length];
-        for (int i = 0; i < net.Length; i++) net[i] = asItIs.ImportKw[i] - asItIs.ExportKw[i];
-        for (int flow = 0; flow < changes.Length; flow++)
-            if ((set >> flow & 1) != 0)
-                for (int i = 0; i < net.Length; i++) net[i] += changes[flow][i];
-        // One meter has one direction. Load with its standby, and solar not lost, change with the losses.
+        bool all = set == (1 << s_flows.Length) - 1;
+        // Load with its standby, and solar not lost, change with the losses.
         MeterColumns gross = (set >> Losses & 1) != 0 ? offered : asItIs;
-        return MeterColumns.Of([.. net.Select(kw => Math.Max(0, kw))], [.. net.Select(kw => Math.Max(0, -kw))], gross.LoadKw, gross.SolarKw);
+        gross.LoadKw.CopyTo(into.Load);
+        gross.SolarKw.CopyTo(into.Solar);
+        double[] net = into.Import, export = into.Export;
+        if (set == 0 || all)
+        {
+            gross.ImportKw.CopyTo(net);
+            gross.ExportKw.CopyTo(export);
+            return;
+        }
+        for (int i = 0; i < net.Length; i++) net[i] = asItIs.Import[i] - asItIs.Export[i];
+        for (int flow = 0; flow < changes.Length; flow++)
+        {
+            if ((set >> flow & 1) == 0) continue;
+            double[] change = changes[flow];
+            for (int i = 0; i < net.Length; i++) net[i] += change[i];
+        }
+        // One meter has one direction.
+        for (int i = 0; i < net.Length; i++) (net[i], export[i]) = (Math.Max(0, net[i]), Math.Max(0, -net[i]));
     }
 
     // The mean, over all orders, of what a flow takes off the bill when it is added to those before it.

@@ -1,3 +1,4 @@
+using EnergySim.Engine;
 using NodaTime;
 
 namespace EnergySim.Studies.Days;
@@ -38,6 +39,9 @@ public sealed record DayFlows
     /// <summary>Length of a moment, h.</summary>
     public required double StepHours { get; init; }
 
+    /// <summary>Lowest energy that the cells may hold, kWh.</summary>
+    public required double LowestKwh { get; init; }
+
     /// <summary>Highest energy that the cells may hold, kWh; 0 = no battery.</summary>
     public required double HighestKwh { get; init; }
 
@@ -74,6 +78,12 @@ public sealed record DayFlows
 /// <summary>Mean powers of one step of the day, kW ≥ 0, AC but where said.</summary>
 public sealed record DayMoment
 {
+    /// <summary>Local start with its offset; null = the mean of several days.</summary>
+    public required OffsetDateTime? At { get; init; }
+
+    /// <summary>Its length, h.</summary>
+    public required double Hours { get; init; }
+
     /// <summary>Local minute of the day at its start, 0–1439.</summary>
     public required int LocalMinute { get; init; }
 
@@ -92,18 +102,39 @@ public sealed record DayMoment
     /// <summary>Into the cells, at their terminals, from sun and grid.</summary>
     public required double IntoBatteryKw { get; init; }
 
+    /// <summary>Of that, from the sun.</summary>
+    public required double SunToBatteryKw { get; init; }
+
+    /// <summary>Of that, from the grid.</summary>
+    public required double GridToBatteryKw { get; init; }
+
     /// <summary>Sold at the meter, from sun and battery.</summary>
     public required double SoldKw { get; init; }
+
+    /// <summary>The sun's part of what is sold.</summary>
+    public required double SunSoldKw { get; init; }
+
+    /// <summary>The battery's part of what is sold.</summary>
+    public required double BatterySoldKw { get; init; }
+
+    /// <summary>Bought at the meter.</summary>
+    public required double BoughtKw { get; init; }
 
     /// <summary>What the panels give: AC behind an inverter of their own, DC at a battery's inputs.</summary>
     public required double SunKw { get; init; }
 
+    /// <summary>What of it is not used, DC and AC together.</summary>
+    public required double SunLostKw { get; init; }
+
     /// <summary>In the cells at its end, kWh.</summary>
     public required double StoredKwh { get; init; }
 
-    /// <summary>Period of the plan; null = not the same on all days.</summary>
+    /// <summary>Period of the plan at its start; null = not the same on all days.</summary>
     public required string? Period { get; init; }
 
     /// <summary>Money for one more kWh bought, as far as the rate sheet says it ahead; of several days the mean.</summary>
     public required double BuyPerKwh { get; init; }
+
+    /// <summary>The limits that bound in it, with the minutes in which they did, in the order in which they act; of several days none is told.</summary>
+    public required IReadOnlyList<(Limit Limit, int Minutes)> Limits { get; init; }
 }

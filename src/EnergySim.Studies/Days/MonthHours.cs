@@ -54,9 +54,11 @@ public sealed record MonthHours
     /// <param name="home">The home.</param>
     /// <param name="column">0 = as it is, then the offers.</param>
     /// <exception cref="ArgumentException">There is no such column, or the offer cannot be run.</exception>
-    public static MonthHours Of(Home home, int column)
+    public static MonthHours Of(Home home, int column) => Of(new ColumnRun(home, column));
+
+    internal static MonthHours Of(ColumnRun run)
     {
-        var run = new ColumnRun(home, column);
+        Home home = run.Home;
         TimeAxis axis = run.Ledger.Axis;
         HourTable Power(params ReadOnlySpan<LedgerColumn> columns)
         {

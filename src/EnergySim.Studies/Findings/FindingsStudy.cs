@@ -5,6 +5,7 @@ using EnergySim.Studies.Lifetime;
 using EnergySim.Studies.Outages;
 using EnergySim.Studies.Solar;
 using EnergySim.Studies.WiringFit;
+using EnergySim.Tariffs;
 using NodaTime;
 
 namespace EnergySim.Studies.Findings;
@@ -21,14 +22,15 @@ public static class FindingsStudy
         ArgumentNullException.ThrowIfNull(home);
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
         OutageTerms terms = outage ?? new OutageTerms();
-        Task<Comparison> comparison = Task.Run(() => ComparisonStudy.Of(home));
-        Task<IReadOnlyList<SavingCauses>> causes = Task.Run(() => CauseStudy.Of(home));
-        Task<OutageResult> outages = Task.Run(() => OutageStudy.Of(home, terms));
-        Task<ReserveFrontier> reserve = Task.Run(() => ReserveFrontier.Of(home, terms));
+        // What takes longest first.
         Task<(LifetimeResult? Result, string WhyNot)> lifetime = Task.Run(() => Years(home, terms));
-        Task<WiringComparison?> wiring = Task.Run(() => home.Wiring is null ? null : WiringFitStudy.Of(home, terms));
-        Task<(IReadOnlyList<DayFlows> Ordinary, DayFlows Mean)> days = Task.Run(() => Days(home));
-        Task<IReadOnlyList<MonthHours>> months = Task.Run(() => (IReadOnlyList<MonthHours>)[.. Enumerable.Range(0, home.Offers.Count + 1).Select(c => MonthHours.Of(home, c))]);
+        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
+        Task<ReserveFrontier> reserve = Task.Run(() => ReserveFrontier.Of(home, terms, calendar));
+        Task<OutageResult> outages = Task.Run(() => OutageStudy.Of(home, terms, null, calendar));
+        Task<WiringComparison?> wiring = Task.Run(() => home.Wiring is null ? null : WiringFitStudy.Of(home, terms, calendar));
+        Task<IReadOnlyList<SavingCauses>> causes = Task.Run(() => CauseStudy.Of(home, calendar));
+        Task<Comparison> comparison = Task.Run(() => ComparisonStudy.Of(home, calendar));
+        Task<(MonthHours Months, DayFlows[] Ordinary, DayFlows? Mean)>[] columns = [.. Enumerable.Range(0, home.Offers.Count + 1).Select(c => Task.Run(() => Column(home, c, calendar)))];
         Comparison compared = comparison.GetAwaiter().GetResult();
         WiringComparison? ways = wiring.GetAwaiter().GetResult();
         return new HomeFindings
@@ -40,9 +42,9 @@ public static class FindingsStudy
             Comparison = compared,
             BillLines = [.. Enumerable.Range(1, home.Offers.Count).Select(c => OfferLines.Of(compared, c))],
             Causes = causes.GetAwaiter().GetResult(),
-            OrdinaryDays = days.GetAwaiter().GetResult().Ordinary,
-            MeanDay = days.GetAwaiter().GetResult().Mean,
-            ByMonthAndHour = months.GetAwaiter().GetResult(),
+            OrdinaryDays = columns[1].GetAwaiter().GetResult().Ordinary,
+            MeanDay = columns[1].GetAwaiter().GetResult().Mean!,
+            ByMonthAndHour = [.. columns.Select(c => c.GetAwaiter().GetResult().Months)],
             Sun = home.Solar is null ? null : SolarStudy.Of(home),
             Outages = outages.GetAwaiter().GetResult(),
             Reserve = reserve.GetAwaiter().GetResult(),
@@ -53,8 +55,13 @@ public static class FindingsStudy
         };
     }
 
-    private static (IReadOnlyList<DayFlows> Ordinary, DayFlows Mean) Days(Home home) =>
-        ([.. OrdinaryDays.Of(home).Select(date => DayStudy.Of(home, 1, date))], DayStudy.Average(home, 1));
+    // The year of a column, and the days that are shown of the first offer, from one run.
+    private static (MonthHours Months, DayFlows[] Ordinary, DayFlows? Mean) Column(Home home, int column, TariffCalendar calendar)
+    {
+        var run = new ColumnRun(home, column, calendar);
+        MonthHours months = MonthHours.Of(run);
+        return column != 1 ? (months, [], null) : (months, [.. OrdinaryDays.Of(home).Select(date => DayStudy.Of(run, date))], DayStudy.Average(run));
+    }
 
     // Data that are not of a year can not be laid into years to come; that is told, not refused.
     private static (LifetimeResult? Result, string WhyNot) Years(Home home, OutageTerms terms)

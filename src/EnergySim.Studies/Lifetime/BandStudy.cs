@@ -21,24 +21,43 @@ internal sealed class BandStudy
     /// <param name="home">The home.</param>
     /// <param name="terms">What is assumed, nominal.</param>
     /// <param name="flows">The likely years.</param>
+    /// <param name="moved">The years with one cause moved, in the order of <paramref name="causes"/>.</param>
+    /// <param name="causes">What was moved.</param>
     /// <param name="likely">The likely money.</param>
-    /// <param name="weatherYears">Other years of weather on the home's own days; none = the stated shares of the data's sun.</param>
     /// <exception cref="ArgumentException">A bound is below the saving that it bounds.</exception>
-    public BandStudy(Home home, MoneyTerms terms, LifetimeFlows flows, LifetimeMoney likely, IReadOnlyList<WeatherYear> weatherYears)
+    public BandStudy(Home home, MoneyTerms terms, LifetimeFlows flows, IReadOnlyList<LifetimeFlows> moved, IReadOnlyList<BandCourses> causes, LifetimeMoney likely)
     {
         (_likely, _discount) = (likely, terms.Discount);
         PlanByYear plans = LifetimeRuns.PlanOf(home, terms);
         BandTerms bands = terms.Bands;
-        LifetimeMoney With(double solar, double load) => LifetimeMoney.Of(LifetimeRuns.Of(home, terms, solar, load), terms, plans);
         LifetimeMoney Growing(double rate) => LifetimeMoney.Of(flows, terms with { Growth = terms.Growth.WithEnergy(rate) }, plans);
-        if (home.Solar is not null && weatherYears.Count > 0) AddWeatherYears(home, terms, plans, weatherYears);
-        else if (home.Solar is not null)
-            Add(Words($"weather: sun {bands.SolarLowFraction:0.# %} or {bands.SolarHighFraction:0.# %} of the data's"), With(bands.SolarLowFraction, 1), With(bands.SolarHighFraction, 1));
-        Add(Words($"load: {bands.LoadFraction:0.# %} less or more"), With(1, 1 - bands.LoadFraction), With(1, 1 + bands.LoadFraction));
+        for (int c = 0; c < causes.Count; c++)
+            Add(causes[c].Cause, LifetimeMoney.Of(moved[2 * c], terms, plans), LifetimeMoney.Of(moved[(2 * c) + 1], terms, plans));
         Add(Words($"energy prices: {bands.GrowthLowFraction:0.# %} or {bands.GrowthHighFraction:0.# %} a year, not {terms.Growth.Energy:0.# %}"), Growing(bands.GrowthLowFraction), Growing(bands.GrowthHighFraction));
         if (BoundFactors(terms, likely) is double[] factors)
             Add("control: the rule as it is, or perfect foresight", likely, LifetimeMoney.Of(flows, terms, plans, factors));
         AddResolution(home, terms, flows, plans);
+    }
+
+    /// <summary>The causes for which the years are simulated again: weather and load.</summary>
+    /// <param name="home">The home.</param>
+    /// <param name="terms">What is assumed, nominal.</param>
+    /// <param name="weatherYears">Other years of weather on the home's own days; none = the stated shares of the data's sun.</param>
+    public static IReadOnlyList<BandCourses> Courses(Home home, MoneyTerms terms, IReadOnlyList<WeatherYear> weatherYears)
+    {
+        BandTerms bands = terms.Bands;
+        var causes = new List<BandCourses>();
+        if (home.Solar is not null && weatherYears.Count > 0) causes.Add(WeatherCourses(home, home.Solar, terms, weatherYears));
+        else if (home.Solar is not null)
+        {
+            causes.Add(new BandCourses(
+                Words($"weather: sun {bands.SolarLowFraction:0.# %} or {bands.SolarHighFraction:0.# %} of the data's"),
+                new LifetimeCourse(home.Solar, bands.SolarLowFraction), new LifetimeCourse(home.Solar, bands.SolarHighFraction)));
+        }
+        causes.Add(new BandCourses(
+            Words($"load: {bands.LoadFraction:0.# %} less or more"),
+            new LifetimeCourse(home.Solar, 1, 1 - bands.LoadFraction), new LifetimeCourse(home.Solar, 1, 1 + bands.LoadFraction)));
+        return causes;
     }
 
     /// <summary>The bands of an offer.</summary>
@@ -71,15 +90,17 @@ internal sealed class BandStudy
     private void Add(string cause, LifetimeMoney a, LifetimeMoney b) => _cases.Add((cause, a, b, false));
 
     // The years whose first offer saves about a tenth and nine tenths of the way up; each then stands for all the years to come.
-    private void AddWeatherYears(Home home, MoneyTerms terms, PlanByYear plans, IReadOnlyList<WeatherYear> others)
+    private static BandCourses WeatherCourses(Home home, HomeSolar own, MoneyTerms terms, IReadOnlyList<WeatherYear> others)
     {
-        WeatherYear[] all = [new WeatherYear("the data's own", home.Solar!.Profile), .. others];
-        LifetimeMoney Under(WeatherYear year, MoneyTerms over) =>
-            LifetimeMoney.Of(LifetimeRuns.Of(home with { Solar = home.Solar with { Profile = year.Solar } }, over), over, plans);
-        WeatherYear[] bySaving = [.. all.OrderBy(y => Under(y, terms with { HorizonYears = 1 }).Offers[0].Years[0].Saving)];
-        int tenth = (int)Math.Round(0.1 * (bySaving.Length - 1));
-        WeatherYear poor = bySaving[tenth], good = bySaving[bySaving.Length - 1 - tenth];
-        Add(Words($"weather: like {poor.Name} or like {good.Name} in every year, of {all.Length} years"), Under(poor, terms), Under(good, terms));
+        WeatherYear[] all = [new WeatherYear("the data's own", own.Profile), .. others];
+        LifetimeCourse[] courses = [.. all.Select(y => new LifetimeCourse(own with { Profile = y.Solar }))];
+        MoneyTerms oneYear = terms with { HorizonYears = 1 };
+        PlanByYear plans = LifetimeRuns.PlanOf(home, oneYear);
+        decimal[] savings = [.. LifetimeRuns.Of(home, oneYear, courses).Select(f => LifetimeMoney.Of(f, oneYear, plans).Offers[0].Years[0].Saving)];
+        int[] bySaving = [.. Enumerable.Range(0, all.Length).OrderBy(i => savings[i])];
+        int tenth = (int)Math.Round(0.1 * (all.Length - 1)), poor = bySaving[tenth], good = bySaving[all.Length - 1 - tenth];
+        return new BandCourses(
+            Words($"weather: like {all[poor].Name} or like {all[good].Name} in every year, of {all.Length} years"), courses[poor], courses[good]);
     }
 
     // What going to hours changes is about what the data's own means still hide, in the other direction.
@@ -111,3 +132,9 @@ internal sealed class BandStudy
 
     private static string Words(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }
+
+/// <summary>A cause that is moved, and the two courses that it then takes.</summary>
+/// <param name="Cause">The cause and its two cases, in words.</param>
+/// <param name="A">One case.</param>
+/// <param name="B">The other.</param>
+internal sealed record BandCourses(string Cause, LifetimeCourse A, LifetimeCourse B);

@@ -18,10 +18,12 @@ public static class LifetimeStudy
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
         outage ??= new OutageTerms();
         MoneyTerms terms = home.Money.InNominal();
-        LifetimeFlows flows = LifetimeRuns.Of(home, terms);
+        IReadOnlyList<BandCourses> causes = BandStudy.Courses(home, terms, outage.WeatherYears);
+        IReadOnlyList<LifetimeFlows> courses = LifetimeRuns.Of(home, terms, [new LifetimeCourse(home.Solar), .. causes.SelectMany(c => new[] { c.A, c.B })]);
+        LifetimeFlows flows = courses[0];
         PlanByYear plans = LifetimeRuns.PlanOf(home, terms);
         LifetimeMoney money = LifetimeMoney.Of(flows, terms, plans);
-        var bands = new BandStudy(home, terms, flows, money, outage.WeatherYears);
+        var bands = new BandStudy(home, terms, flows, [.. courses.Skip(1)], causes, money);
         LifetimeOffer[] offers = [.. money.Offers.Select((o, i) => Told(o, terms, bands.Of(i)))];
         var disclosure = Disclosure.Of(LifetimeWords.Told(home, terms, flows, outage.StartCharge, offers[0].Bands));
         return new LifetimeResult

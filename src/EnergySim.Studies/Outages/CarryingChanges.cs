@@ -36,8 +36,8 @@ internal sealed class CarryingChanges(Home home, TariffCalendar calendar, Outage
     {
         foreach (int percent in Steps(one.Offer.Strategy.ReserveFraction))
         {
-            Offer offer = one.Offer with { Strategy = one.Offer.Strategy with { ReserveFraction = percent / 100.0 } };
-            if (Try(string.Create(CultureInfo.InvariantCulture, $"a reserve of {percent} %"), offer, terms, percent == 100)) return;
+            OutageCase kept = one.WithReserve(percent / 100.0, terms);
+            if (Try(string.Create(CultureInfo.InvariantCulture, $"a reserve of {percent} %"), kept.OffGrid, kept.StartKwh, percent == 100)) return;
         }
     }
 
@@ -46,7 +46,7 @@ internal sealed class CarryingChanges(Home home, TariffCalendar calendar, Outage
         foreach (LoadPart part in terms.Kept.Parts.Where(p => p.KeptFraction > 0))
         {
             LoadPart[] parts = [.. terms.Kept.Parts.Select(p => ReferenceEquals(p, part) ? p with { KeptFraction = 0 } : p)];
-            Try($"{part.Name} switched off", one.Offer, terms with { Kept = terms.Kept with { Parts = parts } }, isLast: true);
+            Try($"{part.Name} switched off", one.OffGridKeeping(terms.Kept with { Parts = parts }, terms), one.StartKwh, isLast: true);
         }
     }
 
@@ -55,9 +55,9 @@ internal sealed class CarryingChanges(Home home, TariffCalendar calendar, Outage
         if (terms.Kept.Base.HouseFraction is not double kept) return;
         for (int percent = (int)Math.Ceiling((kept * 10) - 1 - 1e-9) * 10; percent >= 10; percent -= 10)
         {
-            OutageTerms less = terms with { Kept = terms.Kept with { Base = LoadSource.Share(percent / 100.0) } };
+            Run less = one.OffGridKeeping(terms.Kept with { Base = LoadSource.Share(percent / 100.0) }, terms);
             string rest = terms.Kept.Parts.Count > 0 ? "rest of the house" : "house";
-            if (Try(string.Create(CultureInfo.InvariantCulture, $"{percent} % of the {rest} kept in place of {kept:0.# %}"), one.Offer, less, percent == 10)) return;
+            if (Try(string.Create(CultureInfo.InvariantCulture, $"{percent} % of the {rest} kept in place of {kept:0.# %}"), less, one.StartKwh, percent == 10)) return;
         }
     }
 
@@ -77,21 +77,27 @@ internal sealed class CarryingChanges(Home home, TariffCalendar calendar, Outage
                 DischargeLimitKw = Math.Max(one.Offer.Battery.DischargeLimitKw, perUnit / one.Offer.Battery.InverterEfficiency),
             },
         };
-        Try(string.Create(CultureInfo.InvariantCulture, $"inverters of {kwNeeded:0.#} kW with the same cells"), offer, terms, isLast: true);
+        Try(string.Create(CultureInfo.InvariantCulture, $"inverters of {kwNeeded:0.#} kW with the same cells"), offer);
     }
 
     private void OneMore() => Try("one battery more", one.Offer with
     {
         Units = one.Offer.Units + 1,
         BreakerAmps = one.Offer.BreakerAmps * (one.Offer.Units + 1) / one.Offer.Units,
-    }, terms, isLast: true);
+    });
+
+    // Other equipment: everything anew.
+    private void Try(string change, Offer offer)
+    {
+        OutageCase again = OutageCase.Of(home, calendar, offer, terms, _weather);
+        Try(change, again.OffGrid, again.StartKwh, isLast: true);
+    }
 
     // A step that does not carry is told only when it is the last of its kind.
-    private bool Try(string change, Offer offer, OutageTerms changed, bool isLast)
+    private bool Try(string change, Run offGrid, double[] startKwh, bool isLast)
     {
-        OutageCase again = OutageCase.Of(home, calendar, offer, changed, _weather);
-        int length = changed.NamedHours * 60 / again.OffGrid.Axis.StepMinutes;
-        Ledger ledger = NamedSpell.From(again, start, changed, length).Ledger();
+        int length = terms.NamedHours * 60 / offGrid.Axis.StepMinutes;
+        Ledger ledger = NamedSpell.From(offGrid, startKwh, start, terms, length).Ledger();
         int first = ledger[LedgerColumn.UnservedKw].IndexOfAnyExcept(0.0);
         if (first < 0 || isLast) _tried.Add(new CarryingChange(change, first < 0, first < 0 ? null : first * ledger.Axis.StepHours));
         return first < 0;

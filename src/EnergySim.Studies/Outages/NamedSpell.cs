@@ -13,9 +13,9 @@ internal static class NamedSpell
     {
         Run offGrid = one.OffGrid;
         int perHour = 60 / offGrid.Axis.StepMinutes, length = terms.NamedHours * perHour, horizon = terms.HorizonHours * perHour;
-        Ledger ledger = From(one, start, terms, length).Ledger();
+        Ledger ledger = From(offGrid, one.StartKwh, start, terms, length).Ledger();
         // The walk goes on past the outage's end, so that "hours left" is not cut off there.
-        Run beyond = From(one, start, terms, length + horizon);
+        Run beyond = From(offGrid, one.StartKwh, start, terms, length + horizon);
         ReadOnlySpan<double> unserved = ledger[LedgerColumn.UnservedKw], dark = ledger[LedgerColumn.Dark];
         int firstUnserved = unserved.IndexOfAnyExcept(0.0), firstDark = dark.IndexOf(1.0);
         int recovers = -1;
@@ -43,9 +43,8 @@ internal static class NamedSpell
     }
 
     /// <summary>The outage as a run of its own: the series laid out from its start, past the end of the data from their beginning.</summary>
-    public static Run From(OutageCase one, int start, OutageTerms terms, int count)
+    public static Run From(Run offGrid, double[] startKwh, int start, OutageTerms terms, int count)
     {
-        Run offGrid = one.OffGrid;
         var axis = new TimeAxis(offGrid.Axis.Zone, offGrid.Axis.StartOf(start), offGrid.Axis.StepMinutes, count);
         Profile Laid(Profile whole, bool isSun)
         {
@@ -62,7 +61,7 @@ internal static class NamedSpell
         OutageRules rules = offGrid.Rules with { Sheddable = [.. offGrid.Rules.Sheddable.Select(p => p with { Load = Laid(p.Load, isSun: false) })] };
         return new Run(
             Laid(offGrid.Load, isSun: false), Laid(offGrid.SolarDc, isSun: true), Laid(offGrid.SolarAc, isSun: true), offGrid.Plant, offGrid.Site, null,
-            one.StartKwh[start], offGrid: true, rules);
+            startKwh[start], offGrid: true, rules);
     }
 
     private static double?[] WithSun(Ledger beyond, int length)

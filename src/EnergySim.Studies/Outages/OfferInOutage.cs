@@ -35,6 +35,6 @@ public sealed record OfferInOutage(string Offer, int BatteryUnits, NamedOutage N
         ArgumentNullException.ThrowIfNull(terms);
         terms.Validate();
         OutageCase one = OutageCase.Of(home, calendar, home.Offers[0], terms);
-        return home.Load.Axis.OffsetStartOf(WorstStarts.Of([one.Walk(terms)]).First().Index).LocalDateTime;
+        return home.Load.Axis.OffsetStartOf(WorstStarts.Of([one.Walk()]).First().Index).LocalDateTime;
     }
 }

@@ -23,36 +23,35 @@ public static class OutageStudy
     public static OutageResult Of(Home home, OutageTerms terms, IReadOnlyList<Home>? connected)
     {
         ArgumentNullException.ThrowIfNull(home);
+        return Of(home, terms, connected, new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>The same under a plan that was laid before.</summary>
+    internal static OutageResult Of(Home home, OutageTerms terms, IReadOnlyList<Home>? connected, TariffCalendar calendar)
+    {
         ArgumentNullException.ThrowIfNull(terms);
         terms.Validate();
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
         (int Year, int Index)? named = terms.NamedStart is LocalDateTime at ? (0, StartIndex.Of(home.Load.Axis, at)) : null;
-        var offers = new List<OfferOutages>();
-        var cases = new List<OutageCase>();
-        for (int i = 0; i < home.Offers.Count; i++)
+        (Home Then, Offer Offer)[] asked = [.. home.Offers.Select((o, i) => connected is null ? (home, o) : (connected[i], connected[i].Offers[0]))];
+        IReadOnlyList<Walked> walked = SideBySide.Of(asked, a => Walked.Of(a.Then, YearsOf(a.Then, calendar, a.Offer, terms)));
+        // The worst start of the first offer is told for all offers, so that they can be laid side by side.
+        (int year, int start) = named ?? WorstStarts.Of(walked[0].Outcomes).First();
+        IReadOnlyList<OfferOutages> offers = SideBySide.Of(walked, w =>
         {
-            Home then = connected?[i] ?? home;
-            Offer offer = connected is null ? home.Offers[i] : then.Offers[0];
-            IReadOnlyList<OutageCase> years = YearsOf(then, calendar, offer, terms);
-            List<StartOutcomes> outcomes = [.. years.Select(y => y.Walk(terms))];
-            // The worst start of the first offer is told for all offers, so that they can be laid side by side.
-            named ??= WorstStarts.Of(outcomes).First();
-            OutageCase one = years[named.Value.Year];
-            NamedOutage spell = NamedSpell.Of(one, named.Value.Index, terms);
-            offers.Add(OfferSums.Of(years, outcomes, terms, new SpellTold(
+            NamedOutage spell = NamedSpell.Of(w.Years[year], start, terms);
+            return OfferSums.Of(w.Years, w.Outcomes, terms, new SpellTold(
                 spell,
-                CarryingChanges.Of(then, calendar, terms, one, named.Value.Index, spell),
-                CarryCheck.Of(years[0], terms, then.Service.Volts, spell.Ledger.Sums.UnservedKwh))));
-            cases.Add(years[0]);
-        }
+                CarryingChanges.Of(w.Then, calendar, terms, w.Years[year], start, spell),
+                CarryCheck.Of(w.Years[0], terms, w.Then.Service.Volts, spell.Ledger.Sums.UnservedKwh)));
+        });
         return new OutageResult
         {
             Home = home.Name,
             Terms = terms,
             Offers = offers,
             Pairs = [.. offers.Skip(1).Select(second => Paired(home.Load.Axis, offers[0], second))],
-            Notes = OutageNotes.Of(home, terms, cases),
+            Notes = OutageNotes.Of(home, terms, [.. walked.Select(w => w.Years[0])]),
         };
     }
 
@@ -65,7 +64,7 @@ public static class OutageStudy
     internal static Survival Lasting(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms)
     {
         terms.Validate();
-        return OfferSums.Lasting([.. YearsOf(home, calendar, offer, terms).Select(y => y.Walk(terms))]);
+        return OfferSums.Lasting([.. YearsOf(home, calendar, offer, terms).Select(y => y.Walk())]);
     }
 
     private static IReadOnlyList<OutageCase> YearsOf(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms) =>
@@ -100,5 +99,11 @@ public static class OutageStudy
             CarriesNightFraction = night / all,
             TakesHoursFraction = less / all,
         };
+    }
+
+    // An offer walked from every start of all years of weather.
+    private sealed record Walked(Home Then, IReadOnlyList<OutageCase> Years, IReadOnlyList<StartOutcomes> Outcomes)
+    {
+        public static Walked Of(Home then, IReadOnlyList<OutageCase> years) => new(then, years, [.. years.Select(y => y.Walk())]);
     }
 }

@@ -58,36 +58,38 @@ public sealed record ReserveFrontier
     public static ReserveFrontier Of(Home home, OutageTerms terms)
     {
         ArgumentNullException.ThrowIfNull(home);
+        return Of(home, terms, new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>The same under a plan that was laid before.</summary>
+    internal static ReserveFrontier Of(Home home, OutageTerms terms, TariffCalendar calendar)
+    {
         ArgumentNullException.ThrowIfNull(terms);
         terms.Validate();
         if (terms.StartCharge is not (StartCharge.Everyday or StartCharge.Storm))
             throw new ArgumentException("A frontier of the reserve asks what the everyday run holds: the start charge is everyday or storm.");
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
-        decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0].Run, calendar);
+        decimal asItIs = BillOf(Installation.Of(home with { Offers = [] }, calendar)[0].Run.Sums().Meter, calendar);
         return new ReserveFrontier
         {
             Home = home.Name,
             Note = home.Note,
             Wish = terms.Wish,
             Currency = home.Tariff.Currency,
-            Offers = [.. home.Offers.Select(offer => OfferOf(home, calendar, terms, offer, asItIs))],
+            Offers = SideBySide.Of(home.Offers, offer => OfferOf(home, calendar, terms, offer, asItIs)),
         };
     }
 
     private static OfferFrontier OfferOf(Home home, TariffCalendar calendar, OutageTerms terms, Offer offer, decimal asItIs)
     {
         var points = new List<FrontierPoint>();
+        Offer none = offer with { Strategy = offer.Strategy with { ReserveFraction = 0 } };
+        OutageCase[] years = [OutageCase.Of(home, calendar, none, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(home, calendar, none, terms, w))];
         for (int percent = 0; percent <= 100; percent += StepPercent)
         {
             double reserve = percent / 100.0;
-            Offer with = offer with { Strategy = offer.Strategy with { ReserveFraction = reserve } };
-            var lasting = new List<int>();
-            OutageCase one = OutageCase.Of(home, calendar, with, terms);
-            StartOutcomes own = one.Walk(terms);
-            lasting.AddRange(own.LastingIntervals);
-            foreach (WeatherYear weather in terms.WeatherYears) lasting.AddRange(OutageCase.Of(home, calendar, with, terms, weather).Walk(terms).LastingIntervals);
-            var survival = new Survival(lasting, own.Horizon, own.StepHours);
-            points.Add(new FrontierPoint(reserve, asItIs - BillOf(one.Everyday, calendar), survival, survival.AtLeast(terms.Wish.Hours)!.Value));
+            if (percent > 0) years = [.. years.Select(y => y.WithReserve(reserve, terms))];
+            Survival survival = OfferSums.Lasting([.. years.Select(y => y.Walk())]);
+            points.Add(new FrontierPoint(reserve, asItIs - BillOf(years[0].EverydayMeter!, calendar), survival, survival.AtLeast(terms.Wish.Hours)!.Value));
         }
         return new OfferFrontier
         {
@@ -100,5 +102,5 @@ public sealed record ReserveFrontier
         };
     }
 
-    private static decimal BillOf(Run run, TariffCalendar calendar) => Biller.Bill(MeterSums.Of(calendar, run.Sums().Meter)).Total;
+    private static decimal BillOf(MeterColumns meter, TariffCalendar calendar) => Biller.Bill(MeterSums.Of(calendar, meter)).Total;
 }

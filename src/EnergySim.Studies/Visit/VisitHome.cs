@@ -1,7 +1,10 @@
 using System.Globalization;
+using EnergySim.Studies.Days;
 using EnergySim.Studies.Outages;
 using EnergySim.Studies.WiringFit;
+using EnergySim.Tariffs;
 using EnergySim.Wiring;
+using NodaTime;
 
 namespace EnergySim.Studies.Visit;
 
@@ -31,6 +34,14 @@ public sealed record VisitHome
     /// <summary>The home with one offer, as connected.</summary>
     /// <param name="offer">Its index.</param>
     public Home With(int offer) => Connected?[offer] ?? Home with { Offers = [Home.Offers[offer]] };
+
+    /// <summary>One day of one column, hour by hour.</summary>
+    /// <param name="calendar">The home's plan on the axis of its load.</param>
+    /// <param name="column">0 = as it is, then the offers.</param>
+    /// <param name="date">A day of the data.</param>
+    /// <exception cref="ArgumentException">There is no such column, or the day is not in the data.</exception>
+    public DayFlows Day(TariffCalendar calendar, int column, LocalDate date) => column > 0 && column <= Home.Offers.Count
+        ? DayStudy.ByHour(With(column - 1), 1, date, calendar) : DayStudy.ByHour(Home, column, date, calendar);
 
     /// <summary>Lays choices over a home.</summary>
     /// <param name="home">The home as its files say.</param>

@@ -16,9 +16,13 @@ public static class WiringFitStudy
     public static WiringComparison Of(Home home, OutageTerms? terms = null)
     {
         ArgumentNullException.ThrowIfNull(home);
+        return Of(home, terms ?? new OutageTerms(), new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
+    }
+
+    /// <summary>The same under a plan that was laid before.</summary>
+    internal static WiringComparison Of(Home home, OutageTerms terms, TariffCalendar calendar)
+    {
         if (home.Wiring is not WiringPlan plan) throw new ArgumentException("The home states no wiring: panel, edition and ways.", nameof(home));
-        var calendar = new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw);
-        var runner = new WayRunner(home, calendar, terms ?? new OutageTerms());
         TariffVersion inForce = home.Tariff.Versions[calendar.VersionAtEndOf(calendar.Bills[0])];
         return new WiringComparison
         {
@@ -29,7 +33,7 @@ public static class WiringFitStudy
             To = calendar.Bills[^1].To,
             Plan = plan,
             AsItIsBill = Biller.Bill(MeterSums.Of(calendar, Installation.Of(home with { Offers = [] }, calendar)[0].Run.Sums().Meter)).Total,
-            Offers = [.. home.Offers.Select(o => WaysOf(home, plan, o, runner, calendar))],
+            Offers = SideBySide.Of(home.Offers, o => WaysOf(home, plan, o, new WayRunner(home, calendar, terms), calendar)),
             Notes = WiringNotes.Of(home, plan),
         };
     }

@@ -15,12 +15,17 @@ public static class StormStarts
     public static double[] Of(Run everyday, SetPoints preparing, int leadIntervals)
     {
         ArgumentNullException.ThrowIfNull(everyday);
+        return Of(everyday, everyday.Ledger(), preparing, leadIntervals);
+    }
+
+    /// <summary>The same where the everyday run's ledger is at hand.</summary>
+    internal static double[] Of(Run everyday, Ledger ledger, SetPoints preparing, int leadIntervals)
+    {
         ArgumentNullException.ThrowIfNull(preparing);
         int count = everyday.Axis.Count;
         if (everyday.IsOffGrid) throw new ArgumentException("The everyday run is on the grid.", nameof(everyday));
         if (preparing.Count != count) throw new ArgumentException($"{preparing.Count} set-point rows for {count} intervals.", nameof(preparing));
         if (leadIntervals < 0 || leadIntervals > count) throw new ArgumentOutOfRangeException(nameof(leadIntervals), leadIntervals, "The lead is not longer than the data.");
-        Ledger ledger = everyday.Ledger();
         double[] held = [ledger.Sums.StartKwh, .. ledger[LedgerColumn.StoredKwh][..^1]];
         return leadIntervals == 0 ? held : Walk(everyday, preparing, leadIntervals, held);
     }

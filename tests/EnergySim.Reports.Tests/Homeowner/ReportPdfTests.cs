@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
+using UglyToad.PdfPig.Tokens;
 
 namespace EnergySim.Reports.Homeowner;
 
@@ -29,15 +30,65 @@ public class ReportPdfTests
     }
 
     [Theory]
-    [InlineData(Paper.Letter, 612, 792)]
-    [InlineData(Paper.A4, 595, 842)]
-    public void Write_UsualHome_HasFourPagesOfItsPaper(Paper paper, int width, int height)
+    [MemberData(nameof(Names))]
+    public void Write_AnyHome_HasFourPagesOfItsPaper(string home)
     {
         // US Letter 8.5 × 11 in; A4 210 × 297 mm (ISO 216), in points.
-        using PdfDocument pdf = Reports.Opened("usual", paper);
-        Assert.Equal(4, pdf.NumberOfPages);
-        Assert.All(pdf.GetPages(), p => Assert.Equal((width, height), ((int)Math.Round(p.Width), (int)Math.Round(p.Height))));
+        foreach ((Paper paper, int width, int height) in ((Paper, int, int)[])[(Paper.Letter, 612, 792), (Paper.A4, 595, 842)])
+        {
+            using PdfDocument pdf = Reports.Opened(home, paper);
+            Assert.Equal((home, paper, 4), (home, paper, pdf.NumberOfPages));
+            Assert.All(pdf.GetPages(), p => Assert.Equal((width, height), ((int)Math.Round(p.Width), (int)Math.Round(p.Height))));
+            // Small print of the usual size is 8 points; nothing a reader must read is set below 5.
+            Assert.All(pdf.GetPages().SelectMany(p => p.Letters), l => Assert.True(l.PointSize >= 4.5, $"{home}, {paper}: \"{l.Value}\" is {l.PointSize} points"));
+        }
     }
+
+    // What screen readers ask for (ISO 32000-1:2008, 14.7 to 14.9, from memory): a language, a tree of parts, words for each picture, no letter outside.
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Write_AnyHome_IsTaggedForReadingAloud(string home)
+    {
+        using PdfDocument pdf = Reports.Opened(home);
+        DictionaryToken catalog = pdf.Structure.Catalog.CatalogDictionary;
+        Assert.Equal("en", ((StringToken)catalog.Data["Lang"]).Data);
+        Assert.True(((BooleanToken)((DictionaryToken)Resolved(pdf, catalog.Data["MarkInfo"])).Data["Marked"]).Data);
+        var parts = new List<(string Tag, string? Words)>();
+        Gather(pdf, Resolved(pdf, catalog.Data["StructTreeRoot"]), parts);
+        HomeownerReport report = Reports.Of(home);
+        int Count(string tag) => parts.Count(p => p.Tag == tag);
+        Assert.Equal((1, 4), (Count("H1"), Count("H2")));
+        ReportBlock[] blocks = [.. report.Pages.SelectMany(p => p.Blocks)];
+        Assert.Equal(blocks.Sum(b => b is ChartBlock ? 1 : b is PairBlock ? 2 : 0), Count("Figure"));
+        Assert.All(parts.Where(p => p.Tag == "Figure"), f => Assert.True(f.Words is { Length: > 60 } && f.Words.Any(char.IsDigit), f.Words));
+        Assert.Equal(blocks.Count(b => b is TableBlock or FactsBlock), Count("Table"));
+        Assert.Equal(blocks.OfType<ListBlock>().Sum(l => l.Items.Count), Count("LI"));
+        Assert.Equal(blocks.OfType<TableBlock>().Sum(t => t.Heads.Count + t.Rows.Count) + blocks.OfType<FactsBlock>().Sum(f => f.Facts.Count), Count("TH"));
+        foreach (Page page in pdf.GetPages())
+        {
+            IReadOnlyList<MarkedContentElement> marked = page.GetMarkedContents();
+            Assert.Equal(page.Letters.Count, marked.Sum(Letters));
+        }
+    }
+
+    private static int Letters(MarkedContentElement part) => part.Letters.Count + part.Children.Sum(Letters);
+
+    private static void Gather(PdfDocument pdf, IToken token, List<(string Tag, string? Words)> into)
+    {
+        if (token is ArrayToken array)
+        {
+            foreach (IToken one in array.Data) Gather(pdf, Resolved(pdf, one), into);
+        }
+        else if (token is DictionaryToken part && (part.Data.ContainsKey("S") || part.Data.ContainsKey("ParentTree")))
+        {
+            if (part.Data.TryGetValue("S", out IToken? tag)) into.Add((((NameToken)tag).Data, part.Data.TryGetValue("Alt", out IToken? words) ? WordsOf(Resolved(pdf, words)) : null));
+            if (part.Data.TryGetValue("K", out IToken? kids)) Gather(pdf, Resolved(pdf, kids), into);
+        }
+    }
+
+    private static string WordsOf(IToken token) => token is StringToken text ? text.Data : ((HexToken)token).Data;
+
+    private static IToken Resolved(PdfDocument pdf, IToken token) => token is IndirectReferenceToken at ? pdf.Structure.GetObject(at.Data).Data : token;
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 using EnergySim.Studies.Bills;
 using EnergySim.Studies.Causes;

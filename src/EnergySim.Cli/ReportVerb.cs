@@ -3,6 +3,8 @@ using System.Reflection;
 using System.Text;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Reports.Homeowner;
+using EnergySim.Reports.Pdf;
 using EnergySim.Studies.Findings;
 using NodaTime.Text;
 

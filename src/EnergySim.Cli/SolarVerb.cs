@@ -1,6 +1,7 @@
 using System.CommandLine;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies.Solar;
 
 namespace EnergySim.Cli;

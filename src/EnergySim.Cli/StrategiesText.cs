@@ -1,5 +1,5 @@
 using System.Globalization;
-using EnergySim.Reports;
+using EnergySim.Reports.Causes;
 using EnergySim.Strategies;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Control;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using EnergySim.Bound;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies.Causes;
 using EnergySim.Studies.Control;
 using NodaTime;

@@ -1,3 +1,4 @@
+using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Lines;
 using EnergySim.Studies.Bills;
 

@@ -1,4 +1,5 @@
 using EnergySim.Reports.Causes;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 using EnergySim.Studies.Causes;
 

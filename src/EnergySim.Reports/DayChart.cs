@@ -1,4 +1,5 @@
 using EnergySim.Reports.Days;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies.Days;
 
 namespace EnergySim.Reports;

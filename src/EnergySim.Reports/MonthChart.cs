@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Months;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.Days;
 
 namespace EnergySim.Reports;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Savings;
 using EnergySim.Studies;
 using EnergySim.Studies.Days;

@@ -1,4 +1,5 @@
 using System.Text;
+using EnergySim.Reports.Homeowner;
 using EnergySim.Reports.Html;
 
 namespace EnergySim.Reports;

@@ -1,17 +1,8 @@
+using EnergySim.Reports.Homeowner;
 using EnergySim.Reports.Pdf;
 using PdfSharp.Pdf;
 
 namespace EnergySim.Reports;
-
-/// <summary>Paper that a report is printed on.</summary>
-public enum Paper
-{
-    /// <summary>US Letter, 8.5 × 11 inches.</summary>
-    Letter,
-
-    /// <summary>ISO 216 A4, 210 × 297 mm.</summary>
-    A4,
-}
 
 /// <summary>Prints a homeowner's report as PDF: text stays text, pictures are drawn, the font is inside. The same report gives the same bytes.</summary>
 public static class ReportPdf

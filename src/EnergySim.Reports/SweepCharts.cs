@@ -1,4 +1,5 @@
 using System.Globalization;
+using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Sweeps;
 using EnergySim.Studies.Sweeps;
 

@@ -1,4 +1,5 @@
 using EnergySim.Reports;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies.Visit;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

@@ -2,6 +2,8 @@ using System.Reflection;
 using System.Text.Json;
 using EnergySim.Files;
 using EnergySim.Reports;
+using EnergySim.Reports.Homeowner;
+using EnergySim.Reports.Pdf;
 using EnergySim.Studies.Findings;
 using EnergySim.Studies.Visit;
 

@@ -2,7 +2,7 @@ using System.Reflection;
 using EnergySim.Bound;
 using EnergySim.Engine;
 using EnergySim.Files;
-using EnergySim.Reports;
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 using EnergySim.TestData;
 using PublicApiGenerator;

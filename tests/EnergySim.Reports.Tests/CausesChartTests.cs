@@ -1,3 +1,4 @@
+using EnergySim.Reports.Causes;
 using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 using EnergySim.Studies.Causes;

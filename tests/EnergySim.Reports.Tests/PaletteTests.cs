@@ -1,3 +1,4 @@
+using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 
 namespace EnergySim.Reports;

@@ -1,5 +1,4 @@
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies;
 using EnergySim.Studies.Causes;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.Days;
 using NodaTime;
 using NodaTime.Text;

@@ -1,4 +1,3 @@
-using EnergySim.Reports.Savings;
 
 namespace EnergySim.Reports.Drawing;
 

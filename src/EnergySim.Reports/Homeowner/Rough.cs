@@ -1,5 +1,5 @@
 using System.Globalization;
-using EnergySim.Reports.Savings;
+using EnergySim.Reports.Drawing;
 
 namespace EnergySim.Reports.Homeowner;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EnergySim.Engine;
+using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Outages;
 using EnergySim.Studies.Outages;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Billing;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies;
 using EnergySim.Studies.Bills;
 

@@ -1,3 +1,5 @@
+using EnergySim.Reports.Drawing;
+
 namespace EnergySim.Reports.Months;
 
 /// <summary>A figure by month and hour in the words and shades of its picture.</summary>

@@ -1,3 +1,4 @@
+using EnergySim.Reports.Drawing;
 using EnergySim.Reports.Outages;
 using EnergySim.Studies.Outages;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using EnergySim.Engine;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.Outages;
 
 namespace EnergySim.Reports.Outages;

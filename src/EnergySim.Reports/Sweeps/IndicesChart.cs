@@ -14,7 +14,7 @@ internal static class IndicesChart
         SobolIndices indices = output.Indices!;
         SobolIndex[] inputs = [.. indices.Inputs.Take(MostInputs)];
         NumberScale scale = NumberScale.Of([0, .. inputs.SelectMany(i => new[] { i.Total, i.TotalBand.High, Math.Max(0, i.FirstBand.High), 0.2 })], size.WidthPx < 560 ? 3 : 5);
-        var sheet = new Savings.Sheet(size);
+        var sheet = new Sheet(size);
         string[] names = [.. inputs.Select(i => sheet.Scale.Shorten(Lettering.Clean(i.Input), 0.32 * size.WidthPx))];
         var frame = new PlotFrame(size, new PlotWords
         {

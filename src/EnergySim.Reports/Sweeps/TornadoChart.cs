@@ -15,7 +15,7 @@ internal static class TornadoChart
         TornadoBar[] bars = [.. tornado.Bars.Take(MostBars)];
         NumberScale scale = NumberScale.Of([tornado.Likely, .. bars.SelectMany(b => new[] { b.Low, b.High })], size.WidthPx < 560 ? 3 : 6);
         double most = 0.32 * size.WidthPx;
-        var sheet = new Savings.Sheet(size);
+        var sheet = new Sheet(size);
         string[] names = [.. bars.Select(b => sheet.Scale.Shorten(Lettering.Clean(b.Input), most))];
         var frame = new PlotFrame(size, new PlotWords
         {

@@ -1,6 +1,5 @@
 using System.Globalization;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.Control;
 
 namespace EnergySim.Reports.Weeks;

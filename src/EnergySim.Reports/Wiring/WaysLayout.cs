@@ -1,5 +1,4 @@
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.WiringFit;
 
 namespace EnergySim.Reports.Wiring;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Savings;
 using EnergySim.Studies.WiringFit;
 using EnergySim.Wiring;
 

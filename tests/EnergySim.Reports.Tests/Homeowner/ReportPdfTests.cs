@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using EnergySim.Reports.Pdf;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Tokens;
@@ -97,7 +98,7 @@ public class ReportPdfTests
         using JsonDocument json = JsonDocument.Parse(Reports.Json(home));
         using PdfDocument pdf = Reports.Opened(home);
         string text = string.Concat(pdf.GetPages().Select(TextOf));
-        var money = new Savings.Money(json.RootElement.GetProperty("comparison").GetProperty("currency").GetString()!);
+        var money = new Drawing.Money(json.RootElement.GetProperty("comparison").GetProperty("currency").GetString()!);
         foreach (JsonElement column in json.RootElement.GetProperty("comparison").GetProperty("columns").EnumerateArray())
             Assert.Contains(Tight(money.Whole(Rough.Rounded(column.GetProperty("annualBill").GetDecimal()))), text, StringComparison.Ordinal);
         foreach (JsonElement causes in json.RootElement.GetProperty("causes").EnumerateArray())

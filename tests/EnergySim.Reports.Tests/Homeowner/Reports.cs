@@ -1,4 +1,5 @@
 using EnergySim.Files;
+using EnergySim.Reports.Pdf;
 using EnergySim.Studies.Findings;
 using EnergySim.Studies.Outages;
 using UglyToad.PdfPig;

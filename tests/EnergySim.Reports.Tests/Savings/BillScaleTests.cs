@@ -1,4 +1,5 @@
 using System.Globalization;
+using EnergySim.Reports.Drawing;
 
 namespace EnergySim.Reports.Savings;
 

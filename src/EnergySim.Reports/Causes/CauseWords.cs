@@ -1,6 +1,6 @@
 using EnergySim.Studies.Causes;
 
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Causes;
 
 /// <summary>The causes of a saving in plain words.</summary>
 public static class CauseWords

@@ -1,4 +1,4 @@
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>A light pattern over a fill, so that neighbours differ where colour is lost.</summary>
 public enum Hatch

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>An opaque colour of the sRGB space.</summary>
 /// <param name="Red">0–255.</param>

@@ -1,4 +1,4 @@
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>
 /// Size of a picture in the pixels of a page (CSS pixels, 96 an inch). A PNG has twice as many each way, for sharp screens and print.

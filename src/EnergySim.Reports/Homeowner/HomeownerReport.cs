@@ -1,8 +1,7 @@
 using EnergySim.Reports.Drawing;
-using EnergySim.Reports.Homeowner;
 using EnergySim.Studies.Findings;
 
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Homeowner;
 
 /// <summary>
 /// What a homeowner is told, in four pages: the answer, why, the worst days, and what it rests on. Printed and shown from this one content by

@@ -1,6 +1,6 @@
 using EnergySim.Studies;
 
-namespace EnergySim.Reports;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>
 /// The colours of every picture: one figure has one colour wherever it is drawn. The six columns lie at least 15 steps of lightness (L*, 0–100)

@@ -1,6 +1,4 @@
-using EnergySim.Reports.Drawing;
-
-namespace EnergySim.Reports.Savings;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>Margins and lettering for a size of picture.</summary>
 internal sealed record Sheet

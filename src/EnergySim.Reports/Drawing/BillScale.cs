@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace EnergySim.Reports.Savings;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>A scale of round steps that holds zero and every amount.</summary>
 /// <param name="Lowest">The lowest step, ≤ 0, in money.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace EnergySim.Reports.Savings;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>Amounts of a currency in words.</summary>
 internal sealed class Money

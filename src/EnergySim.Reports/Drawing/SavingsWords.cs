@@ -1,12 +1,11 @@
 using System.Globalization;
 using System.Text;
 using EnergySim.Billing;
-using EnergySim.Reports.Drawing;
 using EnergySim.Studies;
 using NodaTime;
 using NodaTime.Text;
 
-namespace EnergySim.Reports.Savings;
+namespace EnergySim.Reports.Drawing;
 
 /// <summary>Everything the savings chart says.</summary>
 internal sealed class SavingsWords

@@ -21,17 +21,18 @@ internal static class WorstDaysPage
         BarStyle[] styles = [.. told.Styles.Skip(1)];
         string kept = outages.Terms.Kept.Base.HouseFraction is double share
             ? share >= 1 && outages.Terms.Kept.Parts.Count == 0 ? "the whole house" : string.Create(CultureInfo.InvariantCulture, $"{share:0 %} of the house's use") : "the circuits that you chose";
-        var blocks = new List<ReportBlock>
-        {
+        List<ReportBlock> blocks =
+        [
             new TextBlock(TextKind.Plain, string.Create(CultureInfo.InvariantCulture,
                 $"Suppose the grid fails on {ReportWords.At(spell.At)} and stays down for {spell.Hours:0} hours, with {kept} kept running. {Why(told, outages)}")),
             new ListBlock([.. outages.Offers.Select((o, i) => Story(told, o, i))]),
             new ChartBlock("stored-energy", size => StoredEnergyChart.Of(drawn.Home, [.. drawn.Offers.Select(o => (o.Name, o.Named))], Footers.Of(drawn), styles, size), 265 + Legend(drawn)),
-            new ChartBlock("lasting", size => LastingChart.Of(drawn, styles, size), 215 + Legend(drawn)),
+            // The last table says the same: where names take the room, it says it alone.
+            .. Legend(drawn) == 0 ? [new ChartBlock("lasting", size => LastingChart.Of(drawn, styles, size), 215)] : (ReportBlock[])[],
             new TableBlock("The worst moments for an outage to begin", [.. told.Names.Skip(1)], Worst(told, outages)),
             new TableBlock("Of 100 outages, begun at any moment of these data, so many are lasted whole", [.. told.Names.Skip(1)], Lasted(outages)),
             new TextBlock(TextKind.Caution, "Nobody should rely on this for medical equipment: keep a second supply and a plan with your clinician and utility."),
-        };
+        ];
         return new ReportPage("Your worst days", blocks);
     }
 

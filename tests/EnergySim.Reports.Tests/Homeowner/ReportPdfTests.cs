@@ -40,7 +40,7 @@ public class ReportPdfTests
             using PdfDocument pdf = Reports.Opened(home, paper);
             Assert.Equal((home, paper, 4), (home, paper, pdf.NumberOfPages));
             Assert.All(pdf.GetPages(), p => Assert.Equal((width, height), ((int)Math.Round(p.Width), (int)Math.Round(p.Height))));
-            // Small print of the usual size is 8 points; nothing a reader must read is set below 5.
+            // Small print of the usual size is 8 points; on the fullest pages pictures come down to 4.5.
             Assert.All(pdf.GetPages().SelectMany(p => p.Letters), l => Assert.True(l.PointSize >= 4.5, $"{home}, {paper}: \"{l.Value}\" is {l.PointSize} points"));
         }
     }

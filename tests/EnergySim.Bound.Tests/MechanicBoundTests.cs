@@ -131,7 +131,8 @@ public class MechanicBoundTests
         ["tiers by period, netted"] = v => v with { Tiers = ByPeriod, Export = new ExportTerms.RetailNetting(false, Settlement.Year, 0.02m) },
         ["credit under an allowance, netted"] = v => v with
         {
-            Tiers = new Tiers { AllowanceKwhPerBill = 20, CreditPerKwh = 0.03m }, Export = new ExportTerms.RetailNetting(true, Settlement.Carry, 0.02m, 1),
+            Tiers = new Tiers { AllowanceKwhPerBill = 20, CreditPerKwh = 0.03m },
+            Export = new ExportTerms.RetailNetting(true, Settlement.Carry, 0.02m, 1),
         },
         ["netting over unlike periods, sold"] = v => v with { Export = new ExportTerms.MonthlyNetting(0.04m, true, 0) },
         ["netting over unlike periods, kept"] = v => v with { Export = new ExportTerms.MonthlyNetting(null, true, 0.01m) },
@@ -139,7 +140,8 @@ public class MechanicBoundTests
         ["kWh kept for one bill"] = v => v with { Export = new ExportTerms.MonthlyNetting(null, false, 0.01m, 1) },
         ["carried credit that lapses, minimum"] = v => v with
         {
-            Export = new ExportTerms.RetailNetting(false, Settlement.Carry, 0.02m, 1), Minimum = new MinimumBill(0.8m, 0, ["energy", "credit", "fixed"]),
+            Export = new ExportTerms.RetailNetting(false, Settlement.Carry, 0.02m, 1),
+            Minimum = new MinimumBill(0.8m, 0, ["energy", "credit", "fixed"]),
         },
         ["credit that lapses"] = v => v with { Export = Sold((13, 0.02m)) with { CreditLastsBills = 0 } },
         ["credit that lapses after a bill"] = v => v with { Export = Sold((13, 0.02m)) with { CreditLastsBills = 1, CashOutFraction = 0.5m } },

@@ -10,6 +10,7 @@ namespace EnergySim.Cli.Tests.Faults;
 /// The program killed without warning at random instants while it writes: at the output's place is nothing half-written, what stood there is not lost, and
 /// asking again gives the same bytes. Three kills a kind; ENERGYSIM_LONG=34 makes 102 of each.
 /// </summary>
+[Trait("needs", "processes")]
 public sealed class KillTests(ITestOutputHelper told) : IDisposable
 {
     private const int Kills = 3;

@@ -3,6 +3,7 @@ using EnergySim.TestData;
 namespace EnergySim.Cli.Tests.Faults;
 
 /// <summary>The same bytes whatever the machine's language, clock, fonts and cores; and a clear word where a place takes no file.</summary>
+[Trait("needs", "processes")]
 public sealed class SameEverywhereTests : IDisposable
 {
     private static readonly Dictionary<string, Dictionary<string, string?>> s_places = new()

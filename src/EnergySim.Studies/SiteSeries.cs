@@ -8,18 +8,15 @@ using EnergySim.Wiring;
 namespace EnergySim.Studies;
 
 /// <summary>
-/// What every offer to a home shares on its way to a run: the power of today's inverter, panels moved to a battery, windows laid onto the
-/// axis. Each is worked out once. May be asked on several threads.
+/// What every offer to a home shares on its way to a run: the roof's power behind each inverter, windows laid onto the axis. Each is worked out once. May be asked on several threads.
 /// </summary>
 /// <param name="home">For its load and solar; offers and service are handed in.</param>
 /// <param name="calendar">Its plan on its axis.</param>
 internal sealed class SiteSeries(Home home, TariffCalendar calendar)
 {
     private readonly Lock _lock = new();
-    private readonly WallSolar? _wall = home.Solar is HomeSolar solar ? WallSolar.Of(solar) : null;
+    private readonly OfferSolar _solar = new(home.Solar);
     private readonly SetPoints _noBattery = SetPoints.Always(new SetPointRow(0, 0, 0, double.PositiveInfinity, double.PositiveInfinity), home.Load.Axis.Count);
-    private readonly Dictionary<double, (WallSolar Stays, Profile Moved)> _splits = [];
-    private readonly Dictionary<double, (Profile Moved, double ClippedKwh)> _strings = [];
     private readonly List<(IReadOnlyList<string> PeakPeriods, StrategyClock Clock)> _clocks = [];
 
     /// <summary>The plan on the axis.</summary>
@@ -27,22 +24,14 @@ internal sealed class SiteSeries(Home home, TariffCalendar calendar)
 
     /// <summary>The home as it is.</summary>
     public (Variant Case, double ClippedKwh) AsItIs(Service service) => (
-        new Variant { Load = home.Load, SolarAc = _wall?.Ac, Plant = Plant.Nothing, Site = LimitsOf(service, null), SetPoints = _noBattery },
-        _wall?.ClippedKwh ?? 0);
+        new Variant { Load = home.Load, SolarAc = _solar.Wall?.Ac, Plant = Plant.Nothing, Site = LimitsOf(service, null), SetPoints = _noBattery },
+        _solar.Wall?.ClippedKwh ?? 0);
 
     /// <summary>The home with an offer, and the solar clipped above an inverter's or an input's rating, kWh in the measure of the profile.</summary>
     /// <exception cref="ArgumentException">It cannot be run.</exception>
     public (Variant Case, double ClippedKwh) Of(Offer offer, Service service)
     {
-        if (offer.ReplacesSolarInverter && home.Solar is not { IsDc: true })
-            throw new ArgumentException("it replaces the solar inverter, which needs a DC solar profile.");
-        if (offer.SplitFraction > 0 && (offer.ReplacesSolarInverter || home.Solar is not { IsDc: true }))
-            throw new ArgumentException("it splits the panels, which needs a DC solar profile and an inverter that stays.");
-        WallSolar? stays = offer.ReplacesSolarInverter ? null : _wall;
-        Profile? moved = null;
-        double clippedKwh = 0;
-        if (offer.SplitFraction > 0) (stays, moved) = Split(offer.SplitFraction);
-        else if (offer.ReplacesSolarInverter) (moved, clippedKwh) = Strings(offer.Battery.SolarInputEachKw);
+        (WallSolar? stays, Profile? moved, double clippedKwh) = _solar.Of(offer);
         SeparateSolarInverter? kept = offer.ReplacesSolarInverter ? null : new SeparateSolarInverter(home.Solar?.InverterKw);
         Plant plant = Plant.OfBatteries(offer.Battery, offer.Units, kept);
         var unasked = new Variant { Load = home.Load, SolarDc = moved, SolarAc = stays?.Ac, Plant = plant, Site = LimitsOf(service, offer.BreakerAmps), SetPoints = _noBattery };
@@ -55,7 +44,7 @@ internal sealed class SiteSeries(Home home, TariffCalendar calendar)
     {
         Plant plant = like.Plant;
         if (StrategyCompiler.AsksOnlyTheClock(offer.Strategy)) return offer.Strategy.Compile(plant, ClockOf(offer.Strategy));
-        Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : _wall?.Ac;
+        Profile? ac = offer.ReplacesSolarInverter ? home.Solar!.Profile.Map(dc => Math.Min(dc * plant.InverterEfficiency, plant.InverterKw)) : _solar.Wall?.Ac;
         Variant resting = like with { SetPoints = SetPoints.Always(SetPoints.Outage(plant), home.Load.Axis.Count) };
         return StrategyCompiler.Compile(offer.Strategy, resting.ToRun(), ac, calendar);
     }
@@ -69,28 +58,6 @@ internal sealed class SiteSeries(Home home, TariffCalendar calendar)
             StrategyClock clock = StrategyCompiler.Lay(strategy, calendar);
             _clocks.Add((strategy.PeakPeriods, clock));
             return clock;
-        }
-    }
-
-    private (WallSolar Stays, Profile Moved) Split(double fraction)
-    {
-        lock (_lock)
-        {
-            if (_splits.TryGetValue(fraction, out (WallSolar Stays, Profile Moved) split)) return split;
-            Profile all = home.Solar!.Profile;
-            return _splits[fraction] = (WallSolar.Of(home.Solar with { Profile = all.Map(dc => dc * (1 - fraction)) }), all.Map(dc => dc * fraction));
-        }
-    }
-
-    // A profile of unknown planes has no strings to clip one by one.
-    private (Profile Moved, double ClippedKwh) Strings(double inputEachKw)
-    {
-        if (home.Solar!.Modelled is not ModelledRoof roof || double.IsInfinity(inputEachKw)) return (home.Solar.Profile, 0);
-        lock (_lock)
-        {
-            if (_strings.TryGetValue(inputEachKw, out (Profile Moved, double ClippedKwh) strings)) return strings;
-            Profile past = roof.Output.PastInputs(inputEachKw, out double clippedKwh);
-            return _strings[inputEachKw] = (past, clippedKwh);
         }
     }
 

@@ -46,6 +46,13 @@ public partial class ArchitectureTests
         Assert.DoesNotContain("using EnergySim.Engine", Text("Tariffs"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Version_OfTheProgram_IsTheLastOfTheChangeList()
+    {
+        Match last = Change().Matches(File.ReadAllText(Path.Combine(SharedData.RepositoryRoot, "DEVELOPERS.md")))[^1];
+        Assert.Equal(last.Groups[1].Value, typeof(Run).Assembly.GetName().Version!.ToString(3));
+    }
+
     [Theory]
     [InlineData("EnergySim")]
     [InlineData("EnergySim.Studies")]
@@ -62,4 +69,7 @@ public partial class ArchitectureTests
 
     [GeneratedRegex(@"System\.IO\b|\bFile\.|\bDirectory\.|\bConsole\.|DateTime\.(Now|UtcNow|Today)|SystemClock|CurrentCulture|CultureInfo\.(?!InvariantCulture)|\bRandom\b|Environment\.|Stopwatch|\basync\b|\bThread\b")]
     private static partial Regex Forbidden();
+
+    [GeneratedRegex(@"^- \d{4}-\d\d-\d\d (\d+\.\d+\.\d+):", RegexOptions.Multiline)]
+    private static partial Regex Change();
 }

@@ -2,6 +2,7 @@ using EnergySim.Billing;
 using EnergySim.Economics;
 using EnergySim.Engine;
 using EnergySim.Equipment;
+using EnergySim.Profiles;
 using EnergySim.Strategies;
 using EnergySim.Tariffs;
 
@@ -43,8 +44,8 @@ internal sealed class CourseRuns
             Plan = plan,
             Calendar = calendar,
             LoadKwh = _load.Kwh,
-            SolarKwh = _sun.Kwh,
-            AsItIs = MeterSums.Of(calendar, new Run(_load.Load, null, _sun.WallAc, asItIs.Plant, asItIs.Site, asItIs.SetPoints).Sums(_meter).Meter),
+            SolarKwh = _sun.Now.Kwh,
+            AsItIs = MeterSums.Of(calendar, new Run(_load.Load, null, _sun.Now.Wall?.Ac, asItIs.Plant, asItIs.Site, asItIs.SetPoints).Sums(_meter).Meter),
         });
         for (int i = 0; i < _cells.Length; i++) _offerYears[i].Add(Simulate(year, i, calendar, laid[i + 1].Run));
     }
@@ -52,11 +53,12 @@ internal sealed class CourseRuns
     private OfferYear Simulate(int year, int offer, TariffCalendar calendar, Run first)
     {
         AgeingCells cells = _cells[offer];
-        bool isReplaced = cells.BeginYear(year), replaces = _home.Offers[offer].ReplacesSolarInverter;
+        bool isReplaced = cells.BeginYear(year);
+        (WallSolar? stays, Profile? moved, _) = _sun.Now.Of(_home.Offers[offer]);
         Plant plant = Aged(first.Plant, cells, _home.Offers[offer]);
         SetPoints setPoints = ReferenceEquals(plant, first.Plant) ? first.SetPoints : first.SetPoints.ForCapacity(first.Plant, plant);
         double? start = _endKwh[offer] is double end ? Math.Min(end, plant.HighestKwh) : null;
-        RunSums sums = new Run(_load.Load, replaces ? _sun.Dc : null, replaces ? null : _sun.WallAc, plant, first.Site, setPoints, start).Sums(_meter);
+        RunSums sums = new Run(_load.Load, moved, stays?.Ac, plant, first.Site, setPoints, start).Sums(_meter);
         _endKwh[offer] = sums.EndKwh;
         double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
         double toAc = plant.InverterEfficiency * plant.DischargeEfficiency, outKwh = given / toAc;

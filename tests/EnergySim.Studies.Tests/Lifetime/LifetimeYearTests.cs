@@ -21,6 +21,24 @@ public class LifetimeYearTests
         Assert.Equal(new LocalDate(2026, 1, 1), result.From);
     }
 
+    // Whatever an offer does to the panels, its first year is the year that was compared.
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(0.4, false)]
+    [InlineData(0, true)]
+    public void FirstYear_OfAnOfferThatMovesPanels_IsTheComparison(double split, bool replaces)
+    {
+        Home small = SmallHome.Of(SmallHome.Still with { HorizonYears = 2, SolarFadeFraction = 0.1 });
+        small = small with { Offers = [.. small.Offers.Select(o => o with { SplitFraction = split, ReplacesSolarInverter = replaces })] };
+        IReadOnlyList<IReadOnlyList<decimal>> years = LifetimeStudy.BillsByYear(small);
+        Assert.Equal(ComparisonStudy.Of(small).Columns.Select(c => c.AnnualBill), years.Select(b => b[0]));
+        // And the second is that of a home with so much less sun.
+        Home faded = small with { Solar = small.Solar! with { Profile = small.Solar.Profile.Scaled(0.9) } };
+        IReadOnlyList<decimal> alone = [.. ComparisonStudy.Of(faded).Columns.Select(c => c.AnnualBill)];
+        Assert.Equal(alone[0], years[0][1]);
+        Assert.All(Enumerable.Range(1, small.Offers.Count), i => Assert.Equal((double)alone[i], (double)years[i][1], 0.05 * (double)alone[i]));
+    }
+
     [Fact]
     public void ThirtyYearsAlike_SumExactly()
     {

@@ -101,8 +101,8 @@ public static class BoundStudy
 public sealed record BoundResult
 {
     /// <summary>
-    /// What the bills come to, money, before rounding. The least that can be reached lies between this and <see cref="ReplayBill"/>; they part
-    /// only where it would pay to run two directions at once, which the programme's straight lines allow in part and no inverter or meter does.
+    /// What the bills come to, money, before rounding, to within 1e-7 of it. The least that can be reached lies between this and
+    /// <see cref="ReplayBill"/>; they part only by what <see cref="LeftOpen"/> names, and by cents.
     /// </summary>
     public required double Bill { get; init; }
 

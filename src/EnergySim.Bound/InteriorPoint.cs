@@ -2,7 +2,7 @@ namespace EnergySim.Bound;
 
 /// <summary>
 /// Solves a programme by following the central path: each step is foretold, then corrected, from one factor of <see cref="KktSystem"/>, in which
-/// the order of time makes a year nearly as cheap as a look at each entry.
+/// the order of time makes a year nearly as cheap as a look at each entry. The method is S. Mehrotra's, SIAM Journal on Optimization 2, 1992 (from memory).
 /// </summary>
 internal sealed class InteriorPoint
 {

@@ -3,7 +3,8 @@ namespace EnergySim.Bound;
 /// <summary>
 /// The equations of a step along the central path: H·dx − Aᵀ·dy = f and A·dx = r, where A holds a programme's rows and H is a diagonal. A row
 /// that is no equation has a slack, which is a column after the programme's own. Columns and rows of one interval stand together in time order,
-/// what spans intervals stands last: the fill stays a few entries a row.
+/// what spans intervals stands last: the fill stays a few entries a row. Regularised so, the matrix is quasi-definite and any order of elimination
+/// will do (R. J. Vanderbei, SIAM Journal on Optimization 5, 1995; from memory).
 /// </summary>
 internal sealed class KktSystem
 {
@@ -93,14 +94,11 @@ internal sealed class KktSystem
         Array.Clear(dx);
         Array.Clear(dy);
         Improve(force, rows, dx, dy);
-        for (int pass = 0; pass < 1; pass++)
-        {
-            Transposed(dy, _restX);
-            for (int j = 0; j < dx.Length; j++) _restX[j] += force[j] - ((_curve[j] + (j < _columnNode.Length ? Near : 0)) * dx[j]);
-            Activity(dx, _restY);
-            for (int r = 0; r < RowCount; r++) _restY[r] = rows[r] - _restY[r] - (Near * dy[r]);
-            Improve(_restX, _restY, dx, dy);
-        }
+        Transposed(dy, _restX);
+        for (int j = 0; j < dx.Length; j++) _restX[j] += force[j] - ((_curve[j] + (j < _columnNode.Length ? Near : 0)) * dx[j]);
+        Activity(dx, _restY);
+        for (int r = 0; r < RowCount; r++) _restY[r] = rows[r] - _restY[r] - (Near * dy[r]);
+        Improve(_restX, _restY, dx, dy);
     }
 
     /// <summary>The programme's columns, the fixed ones too.</summary>

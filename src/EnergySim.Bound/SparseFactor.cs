@@ -2,7 +2,8 @@ namespace EnergySim.Bound;
 
 /// <summary>
 /// L·D·Lᵀ of a sparse symmetric matrix whose pattern stays while its numbers change: which entries fill in is worked out once. No pivoting: the
-/// matrices here are quasi-definite, so that every order of elimination will do and only the fill depends on it.
+/// matrices here are quasi-definite, so that every order of elimination will do and only the fill depends on it. Pattern by the elimination tree:
+/// T. A. Davis, Direct Methods for Sparse Linear Systems, SIAM 2006, chapter 4 (from memory).
 /// </summary>
 internal sealed class SparseFactor
 {

@@ -11,13 +11,13 @@ namespace EnergySim.Cli;
 /// <summary>Prints strategies: what each does, what it comes to, why the offer's own saves, and a week of set-points.</summary>
 internal static class StrategiesText
 {
-    private static readonly (Steering Steering, string Name, string Sentence)[] s_words =
+    private static readonly (Steering Steering, string Sentence)[] s_words =
     [
-        (Steering.Hold, "hold", "The battery stays full for outages and does nothing else."),
-        (Steering.SelfUse, "self-use", "Solar goes to the house first, then into the battery; the battery serves the house whenever it would buy."),
-        (Steering.PeakWindow, "peak-window", "Self-use inside the rate plan's dearest hours; at other times the battery only charges."),
-        (Steering.DemandShaving, "demand-shaving", "The battery holds what the house buys at a level, to keep a demand charge low."),
-        (Steering.Planned, "planned", "Each day is planned at its start, on like days of the past and the rate sheet: buy cheap, use dear, and never more than is needed."),
+        (Steering.Hold, "The battery stays full for outages and does nothing else."),
+        (Steering.SelfUse, "Solar goes to the house first, then into the battery; the battery serves the house whenever it would buy."),
+        (Steering.PeakWindow, "Self-use inside the rate plan's dearest hours; at other times the battery only charges."),
+        (Steering.DemandShaving, "The battery holds what the house buys at a level, to keep a demand charge low."),
+        (Steering.Planned, "Each day is planned at its start, on like days of the past and the rate sheet: buy cheap, use dear, and never more than is needed."),
     ];
 
     private static readonly (string Key, string Sentence)[] s_rules =
@@ -37,7 +37,7 @@ internal static class StrategiesText
     {
         output.WriteLine($"{strategies.Home} · what the battery can be told to do");
         output.WriteLine();
-        foreach ((_, string name, string sentence) in s_words) output.WriteLine($"  {name,-15} {sentence}");
+        foreach ((Steering steering, string sentence) in s_words) output.WriteLine($"  {StrategyWords.Of(steering),-15} {sentence}");
         output.WriteLine("  besides, by their keys in a home file:");
         foreach ((string key, string sentence) in s_rules) output.WriteLine($"  {key,-15} {sentence}");
         for (int o = 0; o < strategies.Offers.Count; o++)

@@ -9,7 +9,6 @@ namespace EnergySim.Studies;
 internal sealed class OfferSolar
 {
     private readonly HomeSolar? _solar;
-    private readonly double _factor;
     private readonly Lock _lock = new();
     private readonly Dictionary<double, (WallSolar Stays, Profile Moved)> _splits = [];
     private readonly Dictionary<double, (Profile Moved, double ClippedKwh)> _strings = [];
@@ -18,7 +17,6 @@ internal sealed class OfferSolar
     /// <param name="factor">What all its power is multiplied by, ≥ 0.</param>
     public OfferSolar(HomeSolar? solar, double factor = 1)
     {
-        _factor = factor;
         _solar = solar is null ? null : solar with { Profile = solar.Profile.Scaled(factor) };
         Wall = _solar is null ? null : WallSolar.Of(_solar);
     }
@@ -61,13 +59,11 @@ internal sealed class OfferSolar
     // A profile of unknown planes has no strings to clip one by one.
     private (Profile Moved, double ClippedKwh) Strings(double inputEachKw)
     {
-        if (_solar!.Modelled is not ModelledRoof roof || double.IsInfinity(inputEachKw) || _factor == 0) return (_solar.Profile, 0);
+        if (_solar!.Modelled is not ModelledRoof roof || double.IsInfinity(inputEachKw)) return (_solar.Profile, 0);
         lock (_lock)
         {
             if (_strings.TryGetValue(inputEachKw, out (Profile Moved, double ClippedKwh) strings)) return strings;
-            // The roof's output is that of the data: an input that takes so much of less takes more of it.
-            Profile past = roof.Output.PastInputs(inputEachKw / _factor, out double clippedKwh).Scaled(_factor);
-            return _strings[inputEachKw] = (past, clippedKwh * _factor);
+            return _strings[inputEachKw] = (roof.Output.PastInputs(_solar.Profile, inputEachKw, out double clippedKwh), clippedKwh);
         }
     }
 }

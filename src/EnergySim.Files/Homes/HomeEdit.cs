@@ -22,8 +22,10 @@ public static class HomeEdit
         string[] offers = [.. values.Where(v => v.Path.StartsWith(".offers[", StringComparison.Ordinal) && v.Path.EndsWith("].offer", StringComparison.Ordinal)).Select(v => v.Value)];
         if (choices.ReserveFraction is double reserve) changes.AddRange(offers.Select(o => ((IReadOnlyList<string>)["offers", "#" + o, "strategy", "reserve"], Number(reserve))));
         foreach ((string offer, int units) in choices.Units) changes.Add((["offers", "#" + offer, "units"], units.ToString(CultureInfo.InvariantCulture)));
-        if (choices.Prices.Count > 0 && values.Any(v => v.Path.Contains("].pricesByUnits", StringComparison.Ordinal)))
-            throw new ArgumentException("pricesByUnits: the file states prices by number of units; one price can not be put beside them. Change it by hand.");
+        foreach (string offer in choices.Prices.Keys)
+            if (values.FirstOrDefault(v => v.Value == offer && v.Path.EndsWith("].offer", StringComparison.Ordinal)).Path is string at
+                && values.Any(v => v.Path.StartsWith(at[..^"offer".Length] + "pricesByUnits", StringComparison.Ordinal)))
+                throw new ArgumentException($"{offer}: the file states its prices by number of units (pricesByUnits); one price can not be put beside them. Change it by hand.");
         foreach ((string offer, decimal price) in choices.Prices) changes.Add((["offers", "#" + offer, "price"], price.ToString(CultureInfo.InvariantCulture)));
         if (choices.SunFraction is double sun) changes.Add((["outage", "sun"], Number(sun)));
         if (choices.OutageHours is int hours) changes.Add((["outage", "hours"], hours.ToString(CultureInfo.InvariantCulture)));

@@ -1,5 +1,6 @@
 using EnergySim.Equipment;
 using EnergySim.Strategies;
+using EnergySim.Studies.Control;
 using EnergySim.Tariffs;
 using EnergySim.Time;
 using NodaTime;
@@ -16,9 +17,7 @@ internal static class StrategyReader
     public static Strategy Read(YamlMap map, Tariff? tariff)
     {
         int before = map.Reported;
-        Steering steering = map.Text("base")?.Choice(
-            ("hold", Steering.Hold), ("self-use", Steering.SelfUse), ("peak-window", Steering.PeakWindow), ("demand-shaving", Steering.DemandShaving),
-            ("planned", Steering.Planned)) ?? Steering.SelfUse;
+        Steering steering = map.Text("base")?.Choice([.. Enum.GetValues<Steering>().Select(s => (StrategyWords.Of(s), s))]) ?? Steering.SelfUse;
         string[] periods = tariff is null ? [] : [.. tariff.Versions.SelectMany(v => v.Periods).Select(p => p.Period).Distinct()];
         YamlMap? night = map.Map("overnight", HomeSections.Overnight), sell = map.Map("sell", HomeSections.Sell);
         YamlMap? storm = map.Map("storm", HomeSections.Storm), events = map.Map("events", HomeSections.Events);

@@ -12,7 +12,7 @@ public sealed record BoundQuote
     /// <summary>Bills under the offer's strategy, money.</summary>
     public required double StrategyBill { get; init; }
 
-    /// <summary>The bound: no operation has lower bills, money.</summary>
+    /// <summary>The bound: no operation has lower bills, money, to within 1e-7 of it.</summary>
     public required double Bill { get; init; }
 
     /// <summary>Bills of the cheapest operation replayed in the engine, money: the least is between the bound and this.</summary>

@@ -41,7 +41,7 @@ public static class StrategyWords
             if (has) rules.Add(new StrategyRule(key, terms));
         }
         Add(true, "reserve", Share(strategy.ReserveFraction));
-        Add(strategy.PeakWindows.Count > 0, "peakWindows", string.Join(" and ", strategy.PeakWindows.Select(Clock)));
+        Add(strategy.PeakWindows.Count > 0, "peak", string.Join(" and ", strategy.PeakWindows.Select(Clock)));
         Add(strategy.PeakPeriods.Count > 0, "peakPeriods", string.Join(" and ", strategy.PeakPeriods));
         Add(strategy.KeepsForDearest, "keepsForDearest");
         if (strategy.Base == Steering.DemandShaving)

@@ -51,6 +51,11 @@ internal sealed record OutageCase
         return new OutageCase(offer, weather?.Name ?? "", (series, then.Service), everyday, loads, OffGridOf(everyday, sunThen, loads, terms), terms);
     }
 
+    /// <summary>The offer in the data's own weather, then in each other year's.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static OutageCase[] InEveryWeather(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms) =>
+        [Of(home, calendar, offer, terms), .. terms.WeatherYears.Select(w => Of(home, calendar, offer, terms, w))];
+
     /// <summary>The same with another reserve: another everyday run, and so other energies at the starts; the outages themselves go on as before.</summary>
     public OutageCase WithReserve(double reserveFraction, OutageTerms terms)
     {

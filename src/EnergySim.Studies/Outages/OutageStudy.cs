@@ -34,7 +34,7 @@ public static class OutageStudy
         if (home.Offers.Count == 0) throw new ArgumentException("The home has no offer.", nameof(home));
         (int Year, int Index)? named = terms.NamedStart is LocalDateTime at ? (0, StartIndex.Of(home.Load.Axis, at)) : null;
         (Home Then, Offer Offer)[] asked = [.. home.Offers.Select((o, i) => connected is null ? (home, o) : (connected[i], connected[i].Offers[0]))];
-        IReadOnlyList<Walked> walked = SideBySide.Of(asked, a => Walked.Of(a.Then, YearsOf(a.Then, calendar, a.Offer, terms)));
+        IReadOnlyList<Walked> walked = SideBySide.Of(asked, a => Walked.Of(a.Then, OutageCase.InEveryWeather(a.Then, calendar, a.Offer, terms)));
         // The worst start of the first offer is told for all offers, so that they can be laid side by side.
         (int year, int start) = named ?? WorstStarts.Of(walked[0].Outcomes).First();
         IReadOnlyList<OfferOutages> offers = SideBySide.Of(walked, w =>
@@ -64,11 +64,8 @@ public static class OutageStudy
     internal static Survival Lasting(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms)
     {
         terms.Validate();
-        return OfferSums.Lasting([.. YearsOf(home, calendar, offer, terms).Select(y => y.Walk())]);
+        return OfferSums.Lasting([.. OutageCase.InEveryWeather(home, calendar, offer, terms).Select(y => y.Walk())]);
     }
-
-    private static IReadOnlyList<OutageCase> YearsOf(Home home, TariffCalendar calendar, Offer offer, OutageTerms terms) =>
-        [OutageCase.Of(home, calendar, offer, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(home, calendar, offer, terms, w))];
 
     private static PairedOutages Paired(Time.TimeAxis axis, OfferOutages first, OfferOutages second)
     {

@@ -83,7 +83,7 @@ public sealed record ReserveFrontier
     {
         var points = new List<FrontierPoint>();
         Offer none = offer with { Strategy = offer.Strategy with { ReserveFraction = 0 } };
-        OutageCase[] years = [OutageCase.Of(home, calendar, none, terms), .. terms.WeatherYears.Select(w => OutageCase.Of(home, calendar, none, terms, w))];
+        OutageCase[] years = OutageCase.InEveryWeather(home, calendar, none, terms);
         for (int percent = 0; percent <= 100; percent += StepPercent)
         {
             double reserve = percent / 100.0;

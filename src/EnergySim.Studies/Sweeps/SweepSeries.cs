@@ -3,9 +3,7 @@ using System.Globalization;
 using EnergySim.Batches;
 using EnergySim.Billing;
 using EnergySim.Engine;
-using EnergySim.Equipment;
 using EnergySim.Profiles;
-using EnergySim.Strategies;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Studies.Sweeps;
@@ -15,15 +13,6 @@ internal readonly record struct SeriesKey(Profile Load, HomeSolar? Solar, Tariff
 {
     public static SeriesKey Of(Home home) => new(
         home.Load, home.Solar, home.Tariff, string.Create(CultureInfo.InvariantCulture, $"{string.Join(' ', home.Account.ReadDates)}; {home.Account.Anniversary}"));
-}
-
-/// <summary>All of an installation that can change a run on given series.</summary>
-internal readonly record struct RunKey(
-    Battery? Battery, int Units, double? BreakerAmps, bool ReplacesSolarInverter, double SplitFraction, Strategy? Strategy, Service Service)
-{
-    public static RunKey Of(Offer? offer, Service service) => offer is null
-        ? new RunKey(null, 0, null, false, 0, null, service)
-        : new RunKey(offer.Battery, offer.Units, offer.BreakerAmps, offer.ReplacesSolarInverter, offer.SplitFraction, offer.Strategy, service);
 }
 
 /// <summary>A run that is asked for by one variant or more, and what it came to.</summary>

@@ -2,7 +2,6 @@ using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Equipment;
 using EnergySim.Studies.Outages;
-using EnergySim.Studies.Sweeps;
 using EnergySim.Tariffs;
 using EnergySim.Wiring;
 

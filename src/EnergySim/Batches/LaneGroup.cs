@@ -1,17 +1,9 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using EnergySim.Engine;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
 
 namespace EnergySim.Batches;
-
-/// <summary>One of two groups that go in turns; what a step takes of both lies side by side.</summary>
-[InlineArray(2)]
-internal struct InTurns<T>
-{
-    private T _one;
-}
 
 /// <summary>As many variants as there are lanes, side by side: what the step takes of them, from the variants' own data.</summary>
 internal sealed class LaneGroup<T> where T : struct, ILane<T>

@@ -19,8 +19,8 @@ internal sealed class BillForm
         AtEnd = calendar.Tariff.Versions[calendar.VersionAtEndOf(Span)];
         Energy = [.. Enumerable.Range(0, calendar.Buckets.Count).Where(i => calendar.Buckets[i].Bill == bill).Select(i => new EnergyRow(calendar, i)).Order()];
         Days = [.. calendar.Parts.Where(p => p.Key.Bill == bill).Select(p => (p.Key.Version, p.Key.Season, p.Value))];
-        Fixed = [.. calendar.Tariff.Versions.Select((v, i) => new NamedPrice(Named("service, a day", calendar, i), v.FixedPerDay, Days.Sum(d => d.Version == i ? d.Count : 0)))
-            .Where(f => f.Price != 0 && f.Days != 0)];
+        Fixed = [.. calendar.Tariff.Versions.Select((v, i) => new FixedRow(Named("service, a day", calendar, i), v.FixedPerDay, Days.Sum(d => d.Version == i ? d.Count : 0)))
+            .Where(f => f.PricePerDay != 0 && f.Days != 0)];
         Events = [.. calendar.Tariff.Versions.Select((v, i) => (Terms: v.Events, Version: i)).Where(e => e.Terms is not null)
             .Select(e => (e.Version, Named("event adder", calendar, e.Version), e.Terms!.AdderPerKwh))];
         Demand = [.. Enumerable.Range(0, calendar.Demand.Columns.Count).Select(DemandOf).Where(rows => rows.Length > 0)];
@@ -42,7 +42,7 @@ internal sealed class BillForm
     public EnergyRow[] Energy { get; }
 
     /// <summary>Charges by the day.</summary>
-    public NamedPrice[] Fixed { get; }
+    public FixedRow[] Fixed { get; }
 
     /// <summary>Event adders by version.</summary>
     public (int Version, string Name, decimal PricePerKwh)[] Events { get; }
@@ -133,7 +133,7 @@ internal sealed class EnergyRow : IComparable<EnergyRow>
 internal sealed record PartPrice(string Part, string Name, decimal PricePerKwh, bool IsNeverOffset);
 
 /// <summary>The line of a charge by the day.</summary>
-internal sealed record NamedPrice(string Name, decimal Price, int Days);
+internal sealed record FixedRow(string Name, decimal PricePerDay, int Days);
 
 /// <summary>The line of a demand charge in a version and season.</summary>
 /// <param name="Terms">The charge.</param>

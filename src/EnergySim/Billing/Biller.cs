@@ -56,7 +56,7 @@ public static class Biller
 
     private static void AddFixed(BillDraft draft, BillForm form)
     {
-        foreach (NamedPrice day in form.Fixed) draft.Add("fixed", day.Name, day.Days, "day", day.Price);
+        foreach (FixedRow day in form.Fixed) draft.Add("fixed", day.Name, day.Days, "day", day.PricePerDay);
         TariffVersion atEnd = form.AtEnd;
         if (atEnd.FixedPerMonth == 0) return;
         if (atEnd.FixedPerMonthByDays)

@@ -1,3 +1,4 @@
+using EnergySim.Engine;
 using EnergySim.Files;
 using EnergySim.Studies.Outages;
 using EnergySim.Studies.Solar;
@@ -38,7 +39,7 @@ public class SolarStudyTests(ITestOutputHelper output)
         SolarUse[] uses = [.. SolarStudy.Of(s_roof.Value).Uses];
         Assert.Equal(4, uses.Length);
         Assert.Equal("Two batteries, the panels on their own inputs", uses[3].Name);
-        double past = s_roof.Value.Solar!.Modelled!.Output.PastInputs(3.2, out double clipped).EnergyKwh;
+        double past = s_roof.Value.Solar!.Modelled!.Output.PastInputs(s_roof.Value.Solar.Profile, 3.2, out double clipped).EnergyKwh;
         Assert.True(clipped > 10);
         Assert.Equal(clipped, uses[3].ClippedKwh, 1e-6);
         Assert.Equal(s_roof.Value.Solar.Profile.EnergyKwh, past + clipped, 1e-6);
@@ -52,6 +53,19 @@ public class SolarStudyTests(ITestOutputHelper output)
         Assert.True(comparison.Columns[1].AnnualSaving > 100);
         OutageResult outage = OutageStudy.Of(s_roof.Value, new OutageTerms { HorizonHours = 48, NamedHours = 24 });
         Assert.Equal(3, outage.Offers.Count);
+    }
+
+    // Clouds take the same share wherever the panels lead: behind today's inverter, or on a battery's own inputs.
+    [Fact]
+    public void CloudyOutage_OfPanelsOnABatterysInputs_HasLessSun()
+    {
+        Home home = s_roof.Value with { Offers = [s_roof.Value.Offers[2]] };
+        Assert.True(home.Offers[0].ReplacesSolarInverter && !double.IsInfinity(home.Offers[0].Battery.SolarInputEachKw));
+        var terms = new OutageTerms { HorizonHours = 48, NamedHours = 24, StartCharge = StartCharge.Full, NamedStart = new(2025, 7, 1, 6, 0) };
+        NamedOutage Under(double cloud) => OutageStudy.Of(home, terms with { CloudFactor = cloud }).Offers[0].Named;
+        double clear = Under(1).Ledger.Sums.Kwh(LedgerColumn.SolarDcKw), clouded = Under(0.3).Ledger.Sums.Kwh(LedgerColumn.SolarDcKw);
+        Assert.InRange(clouded / clear, 0.3, 0.35);
+        Assert.Equal(0, Under(0).Ledger.Sums.Kwh(LedgerColumn.SolarDcKw));
     }
 
     [Fact]

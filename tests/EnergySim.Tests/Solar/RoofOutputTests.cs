@@ -116,11 +116,18 @@ public class RoofOutputTests
         var axis = TimeAxis.OfYear(s_denver, 2025, 60);
         RoofOutput output = RoofOutput.Of(
             Roof([new RoofPlane { Name = "east", TiltDegrees = 30, AzimuthDegrees = 90, RatedKw = 6 }, new RoofPlane { Name = "west", TiltDegrees = 30, AzimuthDegrees = 270, RatedKw = 6, Strings = 2 }]), weather, axis);
-        Profile past = output.PastInputs(2, out double clipped);
+        Profile past = output.PastInputs(output.Dc, 2, out double clipped);
         Assert.Equal(output.Dc.EnergyKwh, past.EnergyKwh + clipped, 1e-6);
         Assert.True(clipped > 100);
         for (int i = 0; i < axis.Count; i++)
             Assert.Equal(Math.Min(output.Planes[0].Dc.Kw[i], 2) + Math.Min(output.Planes[1].Dc.Kw[i], 4), past.Kw[i], 1e-12);
+        // Half the sun: half of each plane. A power where this roof gives none (another year's dusk) is shared by strings: 1 of 3 is clipped at 2 kW.
+        Profile half = output.PastInputs(output.Dc.Scaled(0.5), 2, out _), more = output.PastInputs(output.Dc.Map(kw => kw > 0 ? kw : 9), 2, out _);
+        for (int i = 0; i < axis.Count; i++)
+        {
+            Assert.Equal(Math.Min(output.Planes[0].Dc.Kw[i] / 2, 2) + Math.Min(output.Planes[1].Dc.Kw[i] / 2, 4), half.Kw[i], 1e-12);
+            Assert.Equal(output.Dc.Kw[i] > 0 ? past.Kw[i] : 6, more.Kw[i], 1e-12);
+        }
     }
 
     // Typical years have 8,760 hours; a home's year may have a leap day: it takes the day before.

@@ -64,21 +64,28 @@ public sealed class RoofOutput
     }
 
     /// <summary>
-    /// What passes inputs that take so much each: a plane's strings share its power evenly and clip each for itself.
+    /// What of a power passes inputs that take so much each: planes share it as they share this output, or by their strings where this has none; a
+    /// plane's strings share its part evenly and clip each for itself.
     /// </summary>
-    /// <param name="eachKw">Most DC power that one input takes, kW.</param>
+    /// <param name="dc">DC power of the whole roof, kW, on the same axis: this output, or that of faded panels, under clouds, in another year.</param>
+    /// <param name="eachKw">Most DC power that one input takes, kW, ≥ 0.</param>
     /// <param name="clippedKwh">What the inputs do not take, kWh.</param>
-    public Profile PastInputs(double eachKw, out double clippedKwh)
+    /// <exception cref="ArgumentException">The power is on another axis.</exception>
+    public Profile PastInputs(Profile dc, double eachKw, out double clippedKwh)
     {
+        ArgumentNullException.ThrowIfNull(dc);
+        if (!dc.Axis.IsSameAs(Dc.Axis)) throw new ArgumentException("The power is on another axis than the roof's output.", nameof(dc));
         var kw = new double[Dc.Axis.Count];
+        int strings = Planes.Sum(p => p.Plane.Strings);
+        ReadOnlySpan<double> whole = dc.Kw, here = Dc.Kw;
         foreach (PlaneOutput plane in Planes)
         {
-            double most = plane.Plane.Strings * eachKw;
-            ReadOnlySpan<double> dc = plane.Dc.Kw;
-            for (int i = 0; i < kw.Length; i++) kw[i] += Math.Min(dc[i], most);
+            double most = plane.Plane.Strings * eachKw, share = plane.Plane.Strings / (double)strings;
+            ReadOnlySpan<double> part = plane.Dc.Kw;
+            for (int i = 0; i < kw.Length; i++) kw[i] += Math.Min(here[i] > 0 ? part[i] * (whole[i] / here[i]) : whole[i] * share, most);
         }
         var past = new Profile(Dc.Axis, kw);
-        clippedKwh = Math.Max(0, Dc.EnergyKwh - past.EnergyKwh);
+        clippedKwh = Math.Max(0, dc.EnergyKwh - past.EnergyKwh);
         return past;
     }
 

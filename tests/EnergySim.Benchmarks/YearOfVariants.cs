@@ -42,7 +42,7 @@ internal sealed class YearOfVariants
             };
         })];
         _batch = new Batch(axis, [Calendar]);
-        _oneByOne = new Batch(axis, [Calendar], keepsFlows: false, width: 1);
+        _oneByOne = new Batch(axis, [Calendar], BatchKeeps.Meters, width: 1);
         _sums = [.. Variants.Select(_ => _batch.NewSums())];
     }
 

@@ -1,9 +1,8 @@
-using EnergySim.Billing;
+using EnergySim.Batches;
 using EnergySim.Economics;
 using EnergySim.Engine;
 using EnergySim.Equipment;
 using EnergySim.Profiles;
-using EnergySim.Strategies;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Studies.Lifetime;
@@ -14,54 +13,73 @@ internal sealed class CourseRuns
     private readonly Home _home;
     private readonly YearLoad _load;
     private readonly YearSun _sun;
-    private readonly MeterColumns _meter;
-    private readonly Dictionary<string, IReadOnlyList<Installation>> _laid = [];
     private readonly List<YearConditions> _years = [];
     private readonly AgeingCells[] _cells;
     private readonly double?[] _endKwh;
+    private readonly OfferNow[] _now;
     private readonly List<OfferYear>[] _offerYears;
 
     public CourseRuns(Home home, MoneyTerms terms, YearLoad load, YearSun sun)
     {
         (_home, _load, _sun) = (home, load, sun);
         _cells = [.. home.Offers.Select(o => new AgeingCells(terms.Life, (o.Battery.CapacityKwh - o.Battery.LowestKwh) * o.Units, o.Units))];
-        _meter = new MeterColumns(home.Load.Axis.Count);
         _endKwh = new double?[home.Offers.Count];
+        _now = new OfferNow[home.Offers.Count];
         _offerYears = [.. home.Offers.Select(_ => new List<OfferYear>(terms.HorizonYears))];
     }
 
     /// <summary>All years that have ended.</summary>
     public LifetimeFlows Flows() => new(_years, [.. _home.Offers.Select((o, i) => new OfferFlows(o, _offerYears[i], _cells[i].FirstWarrantyEnd))]);
 
-    /// <summary>Simulates a year, counted from 1, whose load and sun the series stand at.</summary>
-    public void Simulate(int year, YearPlan plan, TariffCalendar calendar)
+    /// <summary>The panels.</summary>
+    public HomeSolar? Solar => _home.Solar;
+
+    /// <summary>Begins a year, counted from 1, whose load and sun the series stand at.</summary>
+    /// <param name="year">The year.</param>
+    /// <param name="laid">The home as it is and with each offer, under the year's plan.</param>
+    /// <returns>What is to be run: first the home as it is, then each offer.</returns>
+    public IEnumerable<Variant> Begin(int year, IReadOnlyList<Installation> laid)
     {
-        if (!_laid.TryGetValue(plan.Key, out IReadOnlyList<Installation>? laid)) _laid.Add(plan.Key, laid = Installation.Of(_home, calendar));
-        Run asItIs = laid[0].Run;
-        _years.Add(new YearConditions
-        {
-            Year = year,
-            Plan = plan,
-            Calendar = calendar,
-            LoadKwh = _load.Kwh,
-            SolarKwh = _sun.Now.Kwh,
-            AsItIs = MeterSums.Of(calendar, new Run(_load.Load, null, _sun.Now.Wall?.Ac, asItIs.Plant, asItIs.Site, asItIs.SetPoints).Sums(_meter).Meter),
-        });
-        for (int i = 0; i < _cells.Length; i++) _offerYears[i].Add(Simulate(year, i, calendar, laid[i + 1].Run));
+        yield return Variant.Of(laid[0].Run) with { Load = _load.Load, SolarAc = _sun.Now.Wall?.Ac };
+        for (int i = 0; i < _cells.Length; i++) yield return Begin(year, i, laid[i + 1].Run);
     }
 
-    private OfferYear Simulate(int year, int offer, TariffCalendar calendar, Run first)
+    private Variant Begin(int year, int offer, Run first)
     {
         AgeingCells cells = _cells[offer];
         bool isReplaced = cells.BeginYear(year);
         (WallSolar? stays, Profile? moved, _) = _sun.Now.Of(_home.Offers[offer]);
         Plant plant = Aged(first.Plant, cells, _home.Offers[offer]);
-        SetPoints setPoints = ReferenceEquals(plant, first.Plant) ? first.SetPoints : first.SetPoints.ForCapacity(first.Plant, plant);
-        double? start = _endKwh[offer] is double end ? Math.Min(end, plant.HighestKwh) : null;
-        RunSums sums = new Run(_load.Load, moved, stays?.Ac, plant, first.Site, setPoints, start).Sums(_meter);
+        _now[offer] = new OfferNow(first, plant, isReplaced);
+        return new Variant
+        {
+            Load = _load.Load,
+            SolarDc = moved,
+            SolarAc = stays?.Ac,
+            Plant = plant,
+            Site = first.Site,
+            SetPoints = ReferenceEquals(plant, first.Plant) ? first.SetPoints : first.SetPoints.ForCapacity(first.Plant, plant),
+            StartKwh = _endKwh[offer] is double end ? Math.Min(end, plant.HighestKwh) : null,
+        };
+    }
+
+    /// <summary>Ends the year that was begun.</summary>
+    /// <param name="year">The year.</param>
+    /// <param name="plan">Its prices.</param>
+    /// <param name="calendar">They, on the data's axis.</param>
+    /// <param name="sums">What the runs gave, in the order of the variants.</param>
+    public void End(int year, YearPlan plan, TariffCalendar calendar, ReadOnlySpan<VariantSums> sums)
+    {
+        _years.Add(new YearConditions { Year = year, Plan = plan, Calendar = calendar, LoadKwh = _load.Kwh, SolarKwh = _sun.Now.Kwh, AsItIs = sums[0].Meters[0] });
+        for (int i = 0; i < _cells.Length; i++) _offerYears[i].Add(End(year, i, sums[i + 1]));
+    }
+
+    private OfferYear End(int year, int offer, VariantSums sums)
+    {
+        AgeingCells cells = _cells[offer];
+        (Run first, Plant plant, bool isReplaced) = _now[offer];
         _endKwh[offer] = sums.EndKwh;
-        double given = sums.Kwh(LedgerColumn.CellsToLoadKw) + sums.Kwh(LedgerColumn.CellsToGridKw);
-        double toAc = plant.InverterEfficiency * plant.DischargeEfficiency, outKwh = given / toAc;
+        double toAc = plant.InverterEfficiency * plant.DischargeEfficiency, outKwh = sums.GivenKwh / toAc;
         double fraction = cells.CapacityFraction;
         cells.EndYear(year, outKwh);
         return new OfferYear
@@ -70,11 +88,11 @@ internal sealed class CourseRuns
             EndCapacityFraction = cells.CapacityFraction,
             UsableKwh = plant.UsableKwh,
             FullCycles = first.Plant.UsableKwh > 0 ? outKwh / first.Plant.UsableKwh : 0,
-            GivenKwh = given,
+            GivenKwh = sums.GivenKwh,
             IsReplaced = isReplaced,
             MostOutKw = fraction > 0 ? Math.Min(Math.Min(plant.InverterKw, first.Site.InverterBreakerKw), plant.DischargeLimitKw * plant.InverterEfficiency) : 0,
             AboveReserveKwh = plant.UsableKwh * (1 - _home.Offers[offer].Strategy.ReserveFraction) * toAc,
-            Sums = MeterSums.Of(calendar, sums.Meter),
+            Sums = sums.Meters[0],
         };
     }
 
@@ -89,4 +107,10 @@ internal sealed class CourseRuns
             StandbyKw = cells.IsOutOfService && !offer.ReplacesSolarInverter ? 0 : plant.StandbyKw,
         };
     }
+
+    /// <summary>An offer in the year that is under way.</summary>
+    /// <param name="First">Its run when new.</param>
+    /// <param name="Plant">What it is now.</param>
+    /// <param name="IsReplaced">True when new cells came.</param>
+    private readonly record struct OfferNow(Run First, Plant Plant, bool IsReplaced);
 }

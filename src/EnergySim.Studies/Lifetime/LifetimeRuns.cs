@@ -1,4 +1,5 @@
 using System.Globalization;
+using EnergySim.Batches;
 using EnergySim.Economics;
 using EnergySim.Tariffs;
 
@@ -6,8 +7,8 @@ namespace EnergySim.Studies.Lifetime;
 
 /// <summary>
 /// Simulates each year again, as it is and with each offer: the data's days with that year's load, sun, prices in force and capacity. A year
-/// begins with the energy that the one before ended with, cut to what the cells still hold. Courses go side by side, year by year; each comes
-/// out as it would alone.
+/// begins with the energy that the one before ended with, cut to what the cells still hold. Courses and offers go side by side in lanes, year by
+/// year; each comes out as it would alone.
 /// </summary>
 internal sealed class LifetimeRuns
 {
@@ -16,7 +17,8 @@ internal sealed class LifetimeRuns
     private readonly CourseRuns[] _courses;
     private readonly Dictionary<double, YearLoad> _loads = [];
     private readonly Dictionary<(HomeSolar?, double), YearSun> _suns = [];
-    private readonly Dictionary<string, TariffCalendar> _calendars = [];
+    private readonly Dictionary<string, Batch> _batches = [];
+    private readonly Dictionary<(HomeSolar?, string), IReadOnlyList<Installation>> _laid = [];
 
     private LifetimeRuns(Home home, MoneyTerms terms, IReadOnlyList<LifetimeCourse> courses)
     {
@@ -59,10 +61,20 @@ internal sealed class LifetimeRuns
     private void Simulate(int year)
     {
         YearPlan plan = _plans.Of(year);
-        if (!_calendars.TryGetValue(plan.Key, out TariffCalendar? calendar))
-            _calendars.Add(plan.Key, calendar = new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw));
+        if (!_batches.TryGetValue(plan.Key, out Batch? batch))
+            _batches.Add(plan.Key, batch = new Batch(_home.Load.Axis, [new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw)], BatchKeeps.GivenEnergy));
         foreach (YearLoad load in _loads.Values) load.Move(year);
         foreach (YearSun sun in _suns.Values) sun.Move(year);
-        SideBySide.Do(_courses, c => c.Simulate(year, plan, calendar));
+        Variant[] variants = [.. _courses.SelectMany(c => c.Begin(year, Laid(c.Solar, plan.Key, batch.Calendars[0])))];
+        VariantSums[] sums = [.. variants.Select(_ => batch.NewSums())];
+        batch.Run(variants, sums, Environment.ProcessorCount);
+        int each = variants.Length / _courses.Length;
+        for (int c = 0; c < _courses.Length; c++) _courses[c].End(year, plan, batch.Calendars[0], sums.AsSpan(c * each, each));
+    }
+
+    private IReadOnlyList<Installation> Laid(HomeSolar? solar, string planKey, TariffCalendar calendar)
+    {
+        if (_laid.TryGetValue((solar, planKey), out IReadOnlyList<Installation>? laid)) return laid;
+        return _laid[(solar, planKey)] = Installation.Of(_home with { Solar = solar }, calendar);
     }
 }

@@ -42,7 +42,7 @@ internal sealed class SweepSeries
     {
         Key = SeriesKey.Of(home);
         _site = new SiteSeries(home, calendar ?? new TariffCalendar(home.Tariff, home.Load.Axis, home.Account, home.Load.Kw));
-        _batch = new Batch(home.Load.Axis, [_site.Calendar], keepsFlows);
+        _batch = new Batch(home.Load.Axis, [_site.Calendar], keepsFlows ? BatchKeeps.Flows : BatchKeeps.Meters);
         KeepsFlows = keepsFlows;
     }
 

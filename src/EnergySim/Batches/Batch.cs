@@ -16,15 +16,15 @@ public sealed class Batch
 
     /// <param name="axis">The intervals of all series and rows.</param>
     /// <param name="calendars">The plans that the meters are summed for, on that axis; may be empty.</param>
-    /// <param name="keepsFlows">True to sum every flow and limit too, which takes longer.</param>
+    /// <param name="keeps">What is kept.</param>
     /// <exception cref="ArgumentException">A calendar is on another axis.</exception>
-    public Batch(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, bool keepsFlows = false)
-        : this(axis, calendars, keepsFlows, Lanes)
+    public Batch(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, BatchKeeps keeps = BatchKeeps.Meters)
+        : this(axis, calendars, keeps, Lanes)
     {
     }
 
     /// <summary>A batch whose lanes are so many, whatever the processor has.</summary>
-    internal Batch(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, bool keepsFlows, int width)
+    internal Batch(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, BatchKeeps keeps, int width)
     {
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(calendars);
@@ -32,7 +32,7 @@ public sealed class Batch
             if (!calendar.Axis.IsSameAs(axis)) throw new ArgumentException($"{calendar.Tariff.Name} is laid on another axis.", nameof(calendars));
         Axis = axis;
         Calendars = [.. calendars];
-        _layout = new BatchLayout(axis, Calendars, keepsFlows);
+        _layout = new BatchLayout(axis, Calendars, keeps);
         _newWorker = width switch
         {
             8 => () => new LaneWorker<Lanes8>(_layout),
@@ -52,7 +52,7 @@ public sealed class Batch
     public IReadOnlyList<TariffCalendar> Calendars { get; }
 
     /// <summary>Room for the sums of one variant, to be filled as often as one likes.</summary>
-    public VariantSums NewSums() => new(Calendars, _layout.KeepsFlows ? new RunFlows() : null);
+    public VariantSums NewSums() => new(Calendars, _layout.Keeps == BatchKeeps.Flows ? new RunFlows() : null);
 
     /// <summary>Runs variants on this core. Nothing is allocated once a call of the kind has been made. May be called on several threads at once.</summary>
     /// <param name="variants">The variants, checked by <see cref="Variant.Check"/> before; otherwise this throws.</param>
@@ -78,8 +78,9 @@ public sealed class Batch
     {
         if (variants.Length != into.Length) throw new ArgumentException($"{into.Length} sums for {variants.Length} variants.", nameof(into));
         ArgumentOutOfRangeException.ThrowIfLessThan(cores, 1);
-        const int stretch = 16;
-        Parallel.For(0, (variants.Length + stretch - 1) / stretch, new ParallelOptions { MaxDegreeOfParallelism = cores }, n =>
+        // Whole groups of lanes, two at a time where there are enough.
+        int stretch = Math.Min(4 * Lanes, Lanes * ((variants.Length + (cores * Lanes) - 1) / (cores * Lanes)));
+        if (variants.Length > 0) Parallel.For(0, (variants.Length + stretch - 1) / stretch, new ParallelOptions { MaxDegreeOfParallelism = cores }, n =>
         {
             int from = n * stretch, count = Math.Min(stretch, variants.Length - from);
             Run(variants.Span.Slice(from, count), into.Span.Slice(from, count));

@@ -8,11 +8,11 @@ internal sealed class BatchLayout
 {
     private const int BlockIntervals = 96;
 
-    public BatchLayout(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, bool keepsFlows)
+    public BatchLayout(TimeAxis axis, IReadOnlyList<TariffCalendar> calendars, BatchKeeps keeps)
     {
         Axis = axis;
         Calendars = calendars;
-        KeepsFlows = keepsFlows;
+        Keeps = keeps;
         KeepsGross = calendars.Any(c => c.SellsAll);
         WarmUpFrom = Math.Max(0, axis.Count - (EnergySim.Engine.Run.WarmUpHours * 60 / axis.StepMinutes));
         var ends = new List<int>();
@@ -33,7 +33,7 @@ internal sealed class BatchLayout
 
     public IReadOnlyList<TariffCalendar> Calendars { get; }
 
-    public bool KeepsFlows { get; }
+    public BatchKeeps Keeps { get; }
 
     public bool KeepsGross { get; }
 

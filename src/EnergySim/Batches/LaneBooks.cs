@@ -68,6 +68,31 @@ internal struct SilentBook<T> : IBook<T> where T : struct, ILane<T>
     public readonly void Close() { }
 }
 
+/// <summary>All four columns, and the sums of what the cells give.</summary>
+internal struct GivenBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook<T> where T : struct, ILane<T>
+{
+    private readonly T[] _sumKw = flows.SumKw;
+    private GrossBook<T> _meter = new(columns);
+
+    public static bool KeepsFlows => false;
+
+    public static bool KeepsGross => true;
+
+    public readonly void Cut(LimitSite site, T withheldKw) { }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Flow(LedgerColumn column, T value)
+    {
+        if (column is LedgerColumn.CellsToLoadKw or LedgerColumn.CellsToGridKw) _sumKw[(int)column] += value;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw) => _meter.Meter(importKw, exportKw, loadKw, solarKw);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Close() => _meter.Close();
+}
+
 /// <summary>All four columns, and the sums of every flow and limit.</summary>
 internal struct FlowsBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook<T> where T : struct, ILane<T>
 {

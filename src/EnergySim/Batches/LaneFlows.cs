@@ -37,6 +37,13 @@ internal sealed class LaneFlows<T> where T : struct, ILane<T>
         if (_limitsNow != 0) Count();
     }
 
+    /// <summary>What the cells of one lane gave to house and grid, kWh.</summary>
+    public double GivenKwh(int lane, double stepHours)
+    {
+        ReadOnlySpan<double> sums = MemoryMarshal.Cast<T, double>(SumKw);
+        return (sums[((int)LedgerColumn.CellsToLoadKw * T.Count) + lane] * stepHours) + (sums[((int)LedgerColumn.CellsToGridKw * T.Count) + lane] * stepHours);
+    }
+
     /// <summary>The sums of one lane.</summary>
     public void CopyTo(int lane, RunFlows into, double stepHours)
     {

@@ -81,7 +81,8 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         (int group, int lane) = Math.DivRem(variant, T.Count);
         into.EndKwh = StoredOf(variant);
         for (int c = 0; c < _summers[group].Length; c++) _summers[group][c].CopyTo(lane, into.MeterArray[c]);
-        if (_layout.KeepsFlows) _flows[group].CopyTo(lane, into.Flows, _layout.Axis.StepHours);
+        into.GivenKwh = _flows[group].GivenKwh(lane, _layout.Axis.StepHours);
+        if (_layout.Keeps == BatchKeeps.Flows) _flows[group].CopyTo(lane, into.Flows, _layout.Axis.StepHours);
     }
 
     private void Walk(int groups, int from, bool warmUp)
@@ -119,10 +120,16 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
             InTurns<SilentBook<T>> none = default;
             WalkRows(groups, from, until, ref change, ref none);
         }
-        else if (_layout.KeepsFlows)
+        else if (_layout.Keeps == BatchKeeps.Flows)
         {
             InTurns<FlowsBook<T>> books = default;
             for (int g = 0; g < groups; g++) books[g] = new FlowsBook<T>(_columns[g], _flows[g]);
+            WalkRows(groups, from, until, ref change, ref books);
+        }
+        else if (_layout.Keeps == BatchKeeps.GivenEnergy)
+        {
+            InTurns<GivenBook<T>> books = default;
+            for (int g = 0; g < groups; g++) books[g] = new GivenBook<T>(_columns[g], _flows[g]);
             WalkRows(groups, from, until, ref change, ref books);
         }
         else if (_layout.KeepsGross)

@@ -24,9 +24,12 @@ public sealed class VariantSums
     /// <summary>Energy in the cells at its end, kWh.</summary>
     public double EndKwh { get; internal set; }
 
+    /// <summary>What the cells gave to house and grid, kWh AC; 0 where the batch keeps meters only.</summary>
+    public double GivenKwh { get; internal set; }
+
     /// <summary>The sums of flows and limits.</summary>
     /// <exception cref="InvalidOperationException">The batch does not keep them.</exception>
-    public RunFlows Flows => _flows ?? throw new InvalidOperationException("The batch keeps no flows: make it with keepsFlows.");
+    public RunFlows Flows => _flows ?? throw new InvalidOperationException("The batch keeps no flows: make it with BatchKeeps.Flows.");
 
     internal MeterSums[] MeterArray { get; }
 }

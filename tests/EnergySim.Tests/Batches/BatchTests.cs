@@ -10,13 +10,16 @@ namespace EnergySim.Tests.Batches;
 public class BatchTests
 {
     [Theory]
-    [InlineData(1, false)]
-    [InlineData(1, true)]
-    [InlineData(4, false)]
-    [InlineData(4, true)]
-    [InlineData(8, false)]
-    [InlineData(8, true)]
-    public void Run_OnRandomVariants_GivesTheBitsOfEachAlone(int lanes, bool keepsFlows) => FixedSeed.Check(RandomBatch.Of(1, 33), 25, random => Compare(random, keepsFlows, lanes));
+    [InlineData(1, BatchKeeps.Meters)]
+    [InlineData(1, BatchKeeps.GivenEnergy)]
+    [InlineData(1, BatchKeeps.Flows)]
+    [InlineData(4, BatchKeeps.Meters)]
+    [InlineData(4, BatchKeeps.GivenEnergy)]
+    [InlineData(4, BatchKeeps.Flows)]
+    [InlineData(8, BatchKeeps.Meters)]
+    [InlineData(8, BatchKeeps.GivenEnergy)]
+    [InlineData(8, BatchKeeps.Flows)]
+    public void Run_OnRandomVariants_GivesTheBitsOfEachAlone(int lanes, BatchKeeps keeps) => FixedSeed.Check(RandomBatch.Of(1, 33), 25, random => Compare(random, keeps, lanes));
 
     [Theory]
     [InlineData(1)]
@@ -24,7 +27,7 @@ public class BatchTests
     [InlineData(8)]
     public void Run_OnEveryNumberOfVariants_GivesTheBitsOfEachAlone(int lanes)
     {
-        for (int n = 1; n <= 33; n++) FixedSeed.Check(RandomBatch.Of(n, n), 1, random => Compare(random, keepsFlows: n % 4 == 0, lanes));
+        for (int n = 1; n <= 33; n++) FixedSeed.Check(RandomBatch.Of(n, n), 1, random => Compare(random, n % 4 == 0 ? BatchKeeps.Flows : BatchKeeps.Meters, lanes));
     }
 
     [Fact]
@@ -37,11 +40,12 @@ public class BatchTests
     });
 
     [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void Run_OnceItHasRun_AllocatesNothing(bool keepsFlows) => FixedSeed.Check(RandomBatch.Of(33, 33), 6, random =>
+    [InlineData(BatchKeeps.Meters)]
+    [InlineData(BatchKeeps.GivenEnergy)]
+    [InlineData(BatchKeeps.Flows)]
+    public void Run_OnceItHasRun_AllocatesNothing(BatchKeeps keeps) => FixedSeed.Check(RandomBatch.Of(33, 33), 6, random =>
     {
-        var batch = new Batch(random.Axis, random.Calendars, keepsFlows);
+        var batch = new Batch(random.Axis, random.Calendars, keeps);
         VariantSums[] sums = Filled(batch, random.Variants);
         long before = GC.GetAllocatedBytesForCurrentThread();
         batch.Run(random.Variants, sums);
@@ -80,9 +84,9 @@ public class BatchTests
         return sums;
     }
 
-    private static void Compare(RandomBatch random, bool keepsFlows, int lanes)
+    private static void Compare(RandomBatch random, BatchKeeps keeps, int lanes)
     {
-        var batch = new Batch(random.Axis, random.Calendars, keepsFlows, lanes);
+        var batch = new Batch(random.Axis, random.Calendars, keeps, lanes);
         VariantSums[] together = Filled(batch, random.Variants);
         for (int i = 0; i < together.Length; i++)
         {
@@ -90,7 +94,9 @@ public class BatchTests
             Assert.Equal(Bits(alone.StartKwh), Bits(together[i].StartKwh));
             Assert.Equal(Bits(alone.EndKwh), Bits(together[i].EndKwh));
             for (int c = 0; c < random.Calendars.Count; c++) AssertSame(MeterSums.Of(random.Calendars[c], alone.Meter), together[i].Meters[c]);
-            if (!keepsFlows) continue;
+            if (keeps >= BatchKeeps.GivenEnergy)
+                Assert.Equal(Bits(alone.Kwh(LedgerColumn.CellsToLoadKw) + alone.Kwh(LedgerColumn.CellsToGridKw)), Bits(together[i].GivenKwh));
+            if (keeps != BatchKeeps.Flows) continue;
             foreach (LedgerColumn flow in Enum.GetValues<LedgerColumn>().Except([LedgerColumn.StoredKwh, LedgerColumn.Dark]))
                 Assert.True(alone.Kwh(flow) == together[i].Flows.Kwh(flow), $"variant {i}: {flow} {alone.Kwh(flow):R} {together[i].Flows.Kwh(flow):R}");
             foreach (LimitSite site in Enum.GetValues<LimitSite>())

@@ -25,7 +25,7 @@ public class ManyPlantsTests
     [Fact]
     public void Plants_OfAThousandIntervals_KeepEveryInvariantAndLanesAreEachAlone() => FixedSeed.Check(s_eight, 20, cases =>
     {
-        var batch = new Batch(cases[0].Load.Axis, [], keepsFlows: true, width: 8);
+        var batch = new Batch(cases[0].Load.Axis, [], BatchKeeps.Flows, width: 8);
         Variant[] variants = [.. cases.Select(c => new Variant { Load = c.Load, SolarDc = c.SolarDc, SolarAc = c.SolarAc, Plant = c.Plant, Site = c.Site, SetPoints = c.SetPoints, StartKwh = c.StartKwh })];
         VariantSums[] together = [.. variants.Select(_ => batch.NewSums())];
         batch.Run(variants, together);

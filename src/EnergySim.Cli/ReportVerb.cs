@@ -58,14 +58,16 @@ internal static class ReportVerb
     private static int Run(string path, string folder, string? tariff, string? dated, bool asJson, TextWriter output)
     {
         (HomeFindings findings, ReportManifest manifest, InputSet inputs) = Ask(path, tariff, dated);
-        HomeownerReport report = HomeownerReport.Of(findings, manifest);
+        Task<HomeownerReport> told = Task.Run(() => HomeownerReport.Of(findings, manifest));
+        IReadOnlyList<NamedChart> charts = ReportCharts.Of(findings);
+        HomeownerReport report = told.GetAwaiter().GetResult();
         var files = new List<(string Path, Action<Stream> Write)>
         {
             ("report-letter.pdf", stream => ReportPdf.Write(report, stream, Paper.Letter)),
             ("report-a4.pdf", stream => ReportPdf.Write(report, stream, Paper.A4)),
             ("report.html", stream => ReportHtml.Write(report, stream)),
         };
-        foreach (NamedChart chart in ReportCharts.Of(findings))
+        foreach (NamedChart chart in charts)
         {
             files.Add(($"charts/{chart.Name}.png", chart.WritePng));
             files.Add(($"charts/{chart.Name}.svg", chart.WriteSvg));

@@ -43,6 +43,8 @@ bench.Setup();
     ("the same, sky shared", bench.SolarUnderSharedSky),
     ("25 years, as it is and three offers", bench.Lifetime),
     ("the same with bands and break-even", bench.LifetimeWithBands),
+    ("report: every question of the demo", bench.ReportAsked),
+    ("report: its pages and pictures", () => bench.ReportWritten()),
     ("hourly weather file read", bench.WeatherRead),
     ("darkest days of a year of weather", bench.Darkest),
     ("meter table, 35,040 rows, sniffed", bench.MeterTable),

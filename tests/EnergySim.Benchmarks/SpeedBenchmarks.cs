@@ -18,6 +18,7 @@ public sealed class SpeedBenchmarks : IDisposable
     private readonly YearOfOutages _apart = new(neverMeet: true);
     private readonly YearOfSun _sun;
     private readonly LifetimeYears _lifetime = new();
+    private readonly WholeReport _report = new();
     private readonly YearOfWeather _weather = new();
     private readonly YearOfMeter _meterFiles = new();
     private MeterSums? _sums;
@@ -95,6 +96,12 @@ public sealed class SpeedBenchmarks : IDisposable
 
     [Benchmark(Description = "the same with bands and break-even")]
     public Studies.Lifetime.LifetimeResult LifetimeWithBands() => _lifetime.Study();
+
+    [Benchmark(Description = "report: every question of the demo")]
+    public object ReportAsked() => _report.Ask();
+
+    [Benchmark(Description = "report: its pages and pictures")]
+    public int ReportWritten() => _report.Write();
 
     [Benchmark(Description = "hourly weather file read")]
     public object WeatherRead() => _weather.Read();

@@ -18,16 +18,21 @@ public static class OutageCharts
     public static IReadOnlyList<NamedChart> Of(OutageResult result, ReserveFrontier? frontier = null, ChartSize? size = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        ChartSize of = size ?? ChartSize.Laptop;
+        return [.. Layouts(result, frontier, size ?? ChartSize.Laptop).Select(lay => lay())];
+    }
+
+    /// <summary>What lays each of them out.</summary>
+    internal static IReadOnlyList<Func<NamedChart>> Layouts(OutageResult result, ReserveFrontier? frontier, ChartSize of)
+    {
         IReadOnlyList<BarStyle> styles = Palette.OfferStyles([.. result.Offers.Select(o => o.BatteryUnits)]);
-        var charts = new List<NamedChart>
+        var charts = new List<Func<NamedChart>>
         {
-            new("stored-energy", StoredEnergyChart.Of(result.Home, [.. result.Offers.Select(o => (o.Name, o.Named))], Footers.Of(result), styles, of)),
-            new("lasting", LastingChart.Of(result, styles, of)),
+            () => new("stored-energy", StoredEnergyChart.Of(result.Home, [.. result.Offers.Select(o => (o.Name, o.Named))], Footers.Of(result), styles, of)),
+            () => new("lasting", LastingChart.Of(result, styles, of)),
         };
-        for (int i = 0; i < result.Offers.Count; i++) charts.Add(new NamedChart(Numbered("starts", i), StartsChart.Of(result, i, of)));
+        foreach (int i in Enumerable.Range(0, result.Offers.Count)) charts.Add(() => new NamedChart(Numbered("starts", i), StartsChart.Of(result, i, of)));
         if (frontier is not null)
-            for (int i = 0; i < frontier.Offers.Count; i++) charts.Add(new NamedChart(Numbered("reserve", i), FrontierChart.Of(frontier, i, styles[i], of)));
+            foreach (int i in Enumerable.Range(0, frontier.Offers.Count)) charts.Add(() => new NamedChart(Numbered("reserve", i), FrontierChart.Of(frontier, i, styles[i], of)));
         return charts;
     }
 

@@ -31,6 +31,7 @@ public static class FindingsStudy
         Task<IReadOnlyList<SavingCauses>> causes = Task.Run(() => CauseStudy.Of(home, calendar));
         Task<Comparison> comparison = Task.Run(() => ComparisonStudy.Of(home, calendar));
         Task<(MonthHours Months, DayFlows[] Ordinary, DayFlows? Mean)>[] columns = [.. Enumerable.Range(0, home.Offers.Count + 1).Select(c => Task.Run(() => Column(home, c, calendar)))];
+        Task<SolarYield?> sun = Task.Run(() => home.Solar is null ? null : SolarStudy.Of(home));
         Comparison compared = comparison.GetAwaiter().GetResult();
         WiringComparison? ways = wiring.GetAwaiter().GetResult();
         return new HomeFindings
@@ -45,7 +46,7 @@ public static class FindingsStudy
             OrdinaryDays = columns[1].GetAwaiter().GetResult().Ordinary,
             MeanDay = columns[1].GetAwaiter().GetResult().Mean!,
             ByMonthAndHour = [.. columns.Select(c => c.GetAwaiter().GetResult().Months)],
-            Sun = home.Solar is null ? null : SolarStudy.Of(home),
+            Sun = sun.GetAwaiter().GetResult(),
             Outages = outages.GetAwaiter().GetResult(),
             Reserve = reserve.GetAwaiter().GetResult(),
             Wiring = ways,

@@ -9,6 +9,7 @@ public sealed class ChartVerbTests : IDisposable
     private static string Demo => Path.Combine(AppContext.BaseDirectory, "demo", "profiles", "demo-home.yaml");
 
     [Fact]
+    [Trait("needs", "speed")]
     public void Chart_EveryKind_IsWrittenAndSaysItsFigures()
     {
         foreach (ChartKind kind in ChartKinds.All)

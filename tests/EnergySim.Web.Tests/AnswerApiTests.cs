@@ -10,8 +10,8 @@ public class AnswerApiTests
 
     [Theory]
     [InlineData("compare", "compare")]
-    [InlineData("wiring", "wiring")]
-    [InlineData("lifetime", "lifetime")]
+    [InlineData("wiring", "wiring", Traits = ["needs", "speed"])]
+    [InlineData("lifetime", "lifetime", Traits = ["needs", "speed"])]
     public async Task Document_OfTheHomeAsItsFilesSay_IsTheCommandLines(string path, string verb)
     {
         await using Served served = await Served.Start();

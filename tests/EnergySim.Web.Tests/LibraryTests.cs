@@ -143,6 +143,7 @@ public class LibraryTests
     }
 
     [Fact]
+    [Trait("needs", "speed")]
     public async Task Job_OfEveryStart_EndsWithTheDocumentOfTheCommandLine()
     {
         await using Served served = await Served.Start();

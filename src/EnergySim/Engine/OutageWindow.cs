@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace EnergySim.Engine;
 
@@ -8,6 +10,9 @@ namespace EnergySim.Engine;
 /// </summary>
 internal sealed class OutageWindow
 {
+    // All bytes that hold the flag.
+    private static readonly SearchValues<byte> s_unserved = Holding(Fault.Unserved), s_energy = Holding(Fault.Energy);
+
     private readonly int _horizon;
     private readonly double[] _storedAfter;
     private readonly Darkness[] _darkAfter;
@@ -126,14 +131,18 @@ internal sealed class OutageWindow
 
     private int Search(Fault fault, int from, int last)
     {
-        int slot = from % _horizon;
-        for (int at = from; at <= last; at++)
+        SearchValues<byte> sought = fault == Fault.Energy ? s_energy : s_unserved;
+        while (from <= last)
         {
-            if ((_faults[slot] & fault) != 0) return at;
-            if (++slot == _horizon) slot = 0;
+            int slot = from % _horizon, count = Math.Min(last + 1 - from, _horizon - slot);
+            int at = MemoryMarshal.AsBytes(_faults.AsSpan(slot, count)).IndexOfAny(sought);
+            if (at >= 0) return from + at;
+            from += count;
         }
         return last + 1;
     }
+
+    private static SearchValues<byte> Holding(Fault fault) => SearchValues.Create([.. Enumerable.Range(0, 8).Select(b => (byte)b).Where(b => ((Fault)b & fault) != 0)]);
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void Exchange(int slot, double unservedKw, Fault fault)

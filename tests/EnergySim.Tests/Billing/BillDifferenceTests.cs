@@ -65,7 +65,8 @@ public class BillDifferenceTests
     [Fact]
     public void Of_SummedLines_KeepKindsTogether() => Assert.Equal(
         ["energy peak", "energy off", "fixed service"],
-        SummedLine.Of([Bill(s_june, Line("energy", "peak", 1, 1m), Line("fixed", "service", 1, 1m)), Bill(s_july, Line("energy", "off", 1, 1m))]).Select(l => $"{l.Kind} {l.Name}"));
+        SummedLine.Of([Bill(s_june, Line("energy", "peak", 1, 1m), Line("fixed", "service", 1, 1m)), Bill(s_july, Line("energy", "off", 1, 1m))]).Select(l =>
+            $"{l.Kind} {l.Name}"));
 
     [Fact]
     public void Of_OtherDaysOrOtherMoney_IsRefused()

@@ -10,9 +10,11 @@ public class BillSpanTests
     private const string Partial = "partial settlement year, settled at its last bill", Months = "bills are calendar months: no read dates are given";
 
     private static TariffCalendar Calendar(LocalDate from, int days, LocalDate? anniversary, params LocalDate[] reads) =>
-        new(Worked.Plan(Worked.Denver, Worked.Flat(new PricePart("energy", 0.1m))), Worked.Days(from, days), new Account { Anniversary = anniversary, ReadDates = reads });
+        new(Worked.Plan(Worked.Denver, Worked.Flat(new PricePart("energy", 0.1m))), Worked.Days(from, days),
+            new Account { Anniversary = anniversary, ReadDates = reads });
 
-    private static IEnumerable<string> Bills(TariffCalendar calendar) => calendar.Bills.Select(b => $"{b.From:MM-dd} {b.To:MM-dd} {b.Days} {b.SettlementYear}{(b.EndsSettlementYear ? " ends" : "")}");
+    private static IEnumerable<string> Bills(TariffCalendar calendar) =>
+        calendar.Bills.Select(b => $"{b.From:MM-dd} {b.To:MM-dd} {b.Days} {b.SettlementYear}{(b.EndsSettlementYear ? " ends" : "")}");
 
     private static LocalDate Day(int month, int day) => new(2025, month, day);
 

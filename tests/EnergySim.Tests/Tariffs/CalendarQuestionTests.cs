@@ -33,12 +33,14 @@ public class CalendarQuestionTests
     [Fact]
     public void InPeriods_Dearest_IsOfItsSeason()
     {
-        static EnergyPrice Price(string? season, string period, decimal price) => new() { Season = season, Period = period, Parts = [new PricePart("energy", price)] };
+        static EnergyPrice Price(string? season, string period, decimal price) =>
+            new() { Season = season, Period = period, Parts = [new PricePart("energy", price)] };
         TariffVersion plan = s_peak with
         {
             Seasons = [new Season("a", new(1, 1), new(6, 1)), new Season("b", new(6, 2), new(6, 2)), new Season("c", new(6, 3), new(12, 31))],
             Periods = [new PeriodRule("morning") { Window = new ClockWindow(360, 480) }, new PeriodRule("peak") { Window = s_evening }, new PeriodRule("off")],
-            EnergyPrices = [Price(null, "off", 0.1m), Price("a", "morning", 0.2m), Price("b", "morning", 0.4m), Price("c", "morning", 0.1m), Price(null, "peak", 0.3m), Price("c", "peak", 0.1m)],
+            EnergyPrices = [Price(null, "off", 0.1m), Price("a", "morning", 0.2m), Price("b", "morning", 0.4m), Price("c", "morning", 0.1m),
+                Price(null, "peak", 0.3m), Price("c", "peak", 0.1m)],
         };
         Assert.Equal([16, 17, 18, 19, 24 + 6, 24 + 7], Hours(Calendar(plan).InPeriods([]), 3));
     }
@@ -62,7 +64,8 @@ public class CalendarQuestionTests
         Assert.All(Enumerable.Range(0, axis.Count), i => Assert.Equal(i % 2 == 0, watch.Begins[i]));
         Assert.All(Enumerable.Range(0, axis.Count), i => Assert.Equal(i / 96, watch.BillOf[i]));
         // Two charges: counted where either is, begun where both begin.
-        DemandWatch both = Calendar(s_peak with { Demand = [charge, charge with { Name = "all", Minutes = 60, Window = ClockWindow.WholeDay }] }, axis).WatchDemand();
+        DemandWatch both = Calendar(s_peak with { Demand = [charge, charge with { Name = "all", Minutes = 60, Window = ClockWindow.WholeDay }] },
+            axis).WatchDemand();
         Assert.DoesNotContain(false, both.Counts);
         Assert.All(Enumerable.Range(0, axis.Count), i => Assert.Equal(i % 4 == 0, both.Begins[i]));
         DemandWatch none = Calendar(s_peak, axis).WatchDemand();
@@ -89,7 +92,8 @@ public class CalendarQuestionTests
     [Fact]
     public void WithPrices_PricesTheSameSumsAnew()
     {
-        TariffVersion version = Worked.Flat(new PricePart("energy", 0.20m)) with { Export = new ExportTerms.NetBilling { Prices = [new ExportPrice { Parts = [new PricePart("supply", 0.05m)] }] } };
+        TariffVersion version = Worked.Flat(new PricePart("energy", 0.20m))
+            with { Export = new ExportTerms.NetBilling { Prices = [new ExportPrice { Parts = [new PricePart("supply", 0.05m)] }] } };
         TariffCalendar calendar = Calendar(version);
         MeterSums sums = MeterSums.Of(calendar, Worked.Even(calendar.Axis, 100, 40));
         TariffVersion dearer = version with { EnergyPrices = [new EnergyPrice { Parts = [new PricePart("energy", 0.30m)] }] };
@@ -117,7 +121,8 @@ public class CalendarQuestionTests
     {
         TariffVersion half = Worked.PeakAndOff(new ClockWindow(990, 1230), 0.3m, 0.1m);
         static bool IsOfPeriods(string note) => note.StartsWith("the period ", StringComparison.Ordinal);
-        Assert.Equal("the period peak begins inside an interval of 60 minutes; each interval is priced by its start", Assert.Single(Calendar(half).Notes, IsOfPeriods));
+        Assert.Equal("the period peak begins inside an interval of 60 minutes; each interval is priced by its start",
+            Assert.Single(Calendar(half).Notes, IsOfPeriods));
         Assert.DoesNotContain(Calendar(half, Worked.June(30)).Notes, IsOfPeriods);
     }
 }

@@ -10,7 +10,8 @@ public class MarginalPriceTests
 {
     private static readonly ClockWindow s_evening = new(16 * 60, 20 * 60), s_noon = new(10 * 60, 18 * 60);
 
-    private static readonly TariffVersion s_plan = Worked.Flat(new PricePart("delivery", 0.125m), new PricePart("supply", 0.25m)) with { NeverOffsetPart = "delivery" };
+    private static readonly TariffVersion s_plan = Worked.Flat(new PricePart("delivery", 0.125m), new PricePart("supply", 0.25m))
+        with { NeverOffsetPart = "delivery" };
 
     private static MarginalPrices Prices(TariffVersion version) => new(new TariffCalendar(Worked.Plan(Worked.Denver, version), Worked.June()));
 
@@ -58,7 +59,8 @@ public class MarginalPriceTests
         Instant first = Instant.FromUtc(2025, 6, 1, 6, 0);
         var hours = new ExportHours(first, ["a", "b"], [[0.5m, 0.25m], [0.125m, -0.25m]]);
         Assert.Equal(first + Duration.FromHours(2), hours.End);
-        Assert.Equal((0, 0, 1, 1), (hours.IndexOf(first), hours.IndexOf(first + Duration.FromMinutes(59)), hours.IndexOf(first + Duration.FromMinutes(60)), hours.IndexOf(hours.End - Duration.FromTicks(1))));
+        Assert.Equal((0, 0, 1, 1), (hours.IndexOf(first), hours.IndexOf(first + Duration.FromMinutes(59)), hours.IndexOf(first + Duration.FromMinutes(60)),
+            hours.IndexOf(hours.End - Duration.FromTicks(1))));
         Assert.Throws<ArgumentException>(() => hours.IndexOf(first - Duration.FromTicks(1)));
         Assert.Throws<ArgumentException>(() => hours.IndexOf(hours.End));
         TimeAxis axis = Worked.June();

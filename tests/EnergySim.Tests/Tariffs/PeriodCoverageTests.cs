@@ -28,7 +28,8 @@ public class PeriodCoverageTests
         Faults(Plan(Rule("day", 6, 22), Rule("evening", 18, 20), Rule("late", 19, 20))));
 
     [Fact]
-    public void Of_GapAtTheDaysEnd_IsFound() => Assert.Equal(["MinuteWithoutPeriod all Weekday 1380", "MinuteWithoutPeriod all Weekend 1380"], Faults(Plan(Rule("day", 0, 23))));
+    public void Of_GapAtTheDaysEnd_IsFound() => Assert.Equal(["MinuteWithoutPeriod all Weekday 1380", "MinuteWithoutPeriod all Weekend 1380"],
+        Faults(Plan(Rule("day", 0, 23))));
 
     // Holidays and event days are asked for where a rule names them.
     [Theory]
@@ -54,7 +55,8 @@ public class PeriodCoverageTests
     // 29 February is a day too.
     [Fact]
     public void Of_LeapDay_IsAsked() => Assert.Equal(
-        ["DayWithoutSeason 02-29"], Faults(Plan(Rule("any", 0, 24)) with { Seasons = [new Season("a", new(3, 1), new(12, 31)), new Season("b", new(1, 1), new(2, 28))] }));
+        ["DayWithoutSeason 02-29"], Faults(Plan(Rule("any", 0, 24))
+            with { Seasons = [new Season("a", new(3, 1), new(12, 31)), new Season("b", new(1, 1), new(2, 28))] }));
 
     // Night has a price in winter only.
     [Fact]
@@ -67,6 +69,7 @@ public class PeriodCoverageTests
         };
         Assert.Equal(["NoPrice summer night"], Faults(plan));
         // A rule that another always covers does not occur: its price is not missed.
-        Assert.DoesNotContain(Faults(plan with { Periods = [Rule("day", 0, 24), Rule("night", 22, 6)] }), f => f.StartsWith("NoPrice", StringComparison.Ordinal));
+        Assert.DoesNotContain(Faults(plan with { Periods = [Rule("day", 0, 24), Rule("night", 22, 6)] }), f =>
+            f.StartsWith("NoPrice", StringComparison.Ordinal));
     }
 }

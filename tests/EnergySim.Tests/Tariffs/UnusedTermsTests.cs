@@ -8,7 +8,8 @@ namespace EnergySim.Tests.Tariffs;
 /// <summary>What a plan says in vain: each finding with a plan next to it that is not guilty of it. Sums by hand.</summary>
 public class UnusedTermsTests
 {
-    private static readonly TariffVersion s_plain = Worked.PeakAndOff(new ClockWindow(16 * 60, 20 * 60), 0.3m, 0.1m) with { Effective = new LocalDate(2025, 1, 1) };
+    private static readonly TariffVersion s_plain = Worked.PeakAndOff(new ClockWindow(16 * 60, 20 * 60), 0.3m, 0.1m)
+        with { Effective = new LocalDate(2025, 1, 1) };
 
     private static IReadOnlyList<string> Of(params TariffVersion[] versions) => UnusedTerms.Of(Worked.Plan(Worked.Denver, versions));
 
@@ -39,9 +40,11 @@ public class UnusedTermsTests
     [Fact]
     public void Of_TierOfTheSamePrice_IsFound()
     {
-        Assert.Equal(["step 3 of the tiers has the price of the step before it"], Of(s_plain with { Tiers = Tiers(300, null, new(0, 0.1m), new(1, 0.2m), new(2, 0.2m)) }));
+        Assert.Equal(["step 3 of the tiers has the price of the step before it"],
+            Of(s_plain with { Tiers = Tiers(300, null, new(0, 0.1m), new(1, 0.2m), new(2, 0.2m)) }));
         Dictionary<string, decimal> low = new() { ["peak"] = 0.2m, ["noon"] = 0.3m }, high = new() { ["peak"] = 0.4m };
-        Assert.Equal(["step 1 of the tiers names noon, which never occurs"], Of(s_plain with { Tiers = Tiers(300, null, new(0, null, low), new(1, null, high)) }));
+        Assert.Equal(["step 1 of the tiers names noon, which never occurs"],
+            Of(s_plain with { Tiers = Tiers(300, null, new(0, null, low), new(1, null, high)) }));
     }
 
     [Fact]
@@ -50,7 +53,8 @@ public class UnusedTermsTests
         DemandCharge top = new() { Name = "top", PricePerKw = 3, Days = [DayType.Holiday] };
         HolidayRule july = new HolidayRule.Fixed(new(7, 4), HolidayMove.None);
         Assert.Equal(["demand charge top on holidays: the plan has no such day"], Of(s_plain with { Demand = [top] }));
-        Assert.Equal(["demand charge top on holidays and events: the plan has no such day"], Of(s_plain with { Demand = [top with { Days = [DayType.Holiday, DayType.Event] }] }));
+        Assert.Equal(["demand charge top on holidays and events: the plan has no such day"],
+            Of(s_plain with { Demand = [top with { Days = [DayType.Holiday, DayType.Event] }] }));
         Assert.Empty(Of(s_plain with { Demand = [top], Holidays = [july] }));
         Assert.Empty(Of(s_plain with { Demand = [top with { Days = [DayType.Holiday, DayType.Weekend] }] }));
         Assert.Empty(Of(s_plain with { Demand = [top with { Days = [] }] }));
@@ -73,10 +77,12 @@ public class UnusedTermsTests
     {
         static ExportPrice Price(string? season, string? period) => new() { Season = season, Period = period, Parts = [] };
         Season cold = new("cold", new(1, 1), new(6, 30)), warm = new("warm", new(7, 1), new(12, 31));
-        TariffVersion plan = s_plain with { Seasons = [cold, warm], Periods = [new PeriodRule("day") { Season = "warm" }, new PeriodRule("flat") { Season = "cold" }], EnergyPrices = [new EnergyPrice { Parts = [] }] };
+        TariffVersion plan = s_plain with { Seasons = [cold, warm], Periods = [new PeriodRule("day") { Season = "warm" },
+            new PeriodRule("flat") { Season = "cold" }], EnergyPrices = [new EnergyPrice { Parts = [] }] };
         Assert.Equal(
             ["the export price for cold, day is never used", "the export price for any season, noon is never used"],
-            Of(plan with { Export = new ExportTerms.NetBilling { Prices = [Price("cold", "day"), Price("warm", "day"), Price(null, "noon"), Price(null, "flat"), Price("cold", null)] } }));
+            Of(plan with { Export = new ExportTerms.NetBilling { Prices = [Price("cold", "day"), Price("warm", "day"), Price(null, "noon"),
+                Price(null, "flat"), Price("cold", null)] } }));
     }
 
     [Fact]
@@ -117,7 +123,8 @@ public class UnusedTermsTests
     [Fact]
     public void Of_SeveralVersions_SaysWhich()
     {
-        TariffVersion later = s_plain with { Effective = new LocalDate(2025, 6, 1), EnergyPrices = [.. s_plain.EnergyPrices, new EnergyPrice { Period = "noon", Parts = [] }] };
+        TariffVersion later = s_plain with { Effective = new LocalDate(2025, 6, 1),
+            EnergyPrices = [.. s_plain.EnergyPrices, new EnergyPrice { Period = "noon", Parts = [] }] };
         Assert.Equal(["prices of 2025-06-01: the energy price for any season, noon is never used"], Of(s_plain, later));
     }
 }

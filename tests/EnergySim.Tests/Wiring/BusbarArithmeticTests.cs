@@ -30,7 +30,8 @@ public class BusbarArithmeticTests
         Assert.Equal("150 A main + 1.25 × 32 A = 190 A ≤ 200 A busbar", verdicts[0].Arithmetic);
     }
 
-    // Rule 3: 100 A of loads + 40 A battery + solar. 16 A of solar stand behind 20 A (1.25 × 16): 160 A. Behind the 70 A that are there: 210 A. No solar: 140 A.
+    // Rule 3: 100 A of loads + 40 A battery + solar. 16 A of solar stand behind 20 A (1.25 × 16): 160 A. Behind the 70 A that are there: 210 A. No solar:
+    // 140 A.
     [Theory]
     [InlineData(16, null, "100 A loads + 20 A solar + 40 A battery = 160 A ≤ 200 A busbar, the main left out", Standing.Within)]
     [InlineData(16, 70d, "100 A loads + 70 A solar + 40 A battery = 210 A > 200 A busbar, the main left out", Standing.Beyond)]
@@ -42,7 +43,8 @@ public class BusbarArithmeticTests
         Assert.Equal((arithmetic, standing), (verdict.Arithmetic, verdict.Standing));
     }
 
-    // The larger of 1.2 × 200 − 200 − 1.25 × 16 = 20 A and of 200 − 120 − 20 = 60 A by the sum of breakers; without the sum 20 A; beside a main of 175 A alone 25 A.
+    // The larger of 1.2 × 200 − 200 − 1.25 × 16 = 20 A and of 200 − 120 − 20 = 60 A by the sum of breakers; without the sum 20 A; beside a main of 175 A
+    // alone 25 A.
     [Fact]
     public void LargestBreaker_TakesTheRuleThatLeavesMore()
     {
@@ -95,6 +97,7 @@ public class BusbarArithmeticTests
     public void NoLimits_RelievesAndManages()
     {
         Assert.True(SiteLimits.None.RelievesImport && SiteLimits.None.ManagesLoad);
-        Assert.All([SiteLimits.None.InverterBreakerKw, SiteLimits.None.ImportKw, SiteLimits.None.ExportKw, SiteLimits.None.BusbarKw], kw => Assert.Equal(double.PositiveInfinity, kw));
+        Assert.All([SiteLimits.None.InverterBreakerKw, SiteLimits.None.ImportKw, SiteLimits.None.ExportKw, SiteLimits.None.BusbarKw], kw =>
+            Assert.Equal(double.PositiveInfinity, kw));
     }
 }

@@ -29,7 +29,8 @@ public class DwellingLoadTests
     {
         Appliance range = new("range", 12_000, ApplianceKind.Range), dryer = new("dryer", 4_000, ApplianceKind.Dryer);
         ClimateLoad cooling = new(ClimateKind.Cooling, 5_000), heating = new(ClimateKind.CentralHeat, 9_000);
-        CalculatedLoad four = LoadCalculations.Standard(Loads([range, dryer, .. Fixed(1_000, 1_000, 1_000, 2_000)]) with { Climate = [cooling, heating] }, s_2020);
+        CalculatedLoad four = LoadCalculations.Standard(Loads([range, dryer, .. Fixed(1_000, 1_000, 1_000, 2_000)]) with { Climate = [cooling, heating] },
+            s_2020);
         Assert.Equal("5,100 lighting + 8,000 range + 5,000 dryer + 3,750 fixed + 9,000 heating or cooling = 30,850 VA", four.Arithmetic);
         Assert.Equal(30_850, four.Va, 9);
         CalculatedLoad three = LoadCalculations.Standard(Loads(Fixed(1_000, 1_000, 2_000)) with { Climate = [cooling, heating with { Va = 3_000 }] }, s_2020);
@@ -61,7 +62,8 @@ public class DwellingLoadTests
         Assert.Equal((arithmetic, standing), (verdict.Arithmetic, verdict.Standing));
     }
 
-    // Existing 9,000 + 6,000 + 4,000 added = 19,000 → 8,000 + 0.4 × 11,000 = 12,400; optional 10,000 + 0.4 × 9,000 = 13,600; measured 12,500 + 4,000 = 16,500 VA.
+    // Existing 9,000 + 6,000 + 4,000 added = 19,000 → 8,000 + 0.4 × 11,000 = 12,400; optional 10,000 + 0.4 × 9,000 = 13,600; measured 12,500 + 4,000 =
+    // 16,500 VA.
     [Fact]
     public void Ask_AsksEveryMethodThatTheFactsAllow()
     {

@@ -8,7 +8,8 @@ public class WayArithmeticTests
     private static readonly DwellingLoads s_small = new() { AreaSquareFeet = 1800, Appliances = [new Appliance("range", 12_000)] };
     private static readonly DwellingLoads s_heavy = s_small with { Appliances = [new Appliance("kiln", 90_000)] };
 
-    private static WayFit Fit(ConnectionKind kind, SourceCurrents sources, ServicePanel? panel = null, DwellingLoads? loads = null, double? breaker = null, double? main = null,
+    private static WayFit Fit(ConnectionKind kind, SourceCurrents sources, ServicePanel? panel = null, DwellingLoads? loads = null, double? breaker = null,
+        double? main = null,
         int edition = 2020, double? setting = null)
     {
         var way = new WayToConnect { Name = "way", Connects = kind, MainAmps = main, SettingAmps = setting, Feeder = "barn" };
@@ -26,7 +27,8 @@ public class WayArithmeticTests
     {
         WayFit fit = Fit(ConnectionKind.Breaker, new SourceCurrents(0, 48), BusbarRulesTests.Panel(200, 175) with { FreeSpaces = 2 });
         Assert.Equal((true, 60, 48, false, "a 60 A breaker fits"), (fit.MayBe, fit.BreakerAmps, fit.OutputAmps, fit.IsSetDown, fit.Why));
-        Assert.Equal([WiringRule.Busbar100, WiringRule.Busbar120, WiringRule.SumOfBreakers, WiringRule.Continuous, WiringRule.Spaces], fit.Verdicts.Select(v => v.Rule));
+        Assert.Equal([WiringRule.Busbar100, WiringRule.Busbar120, WiringRule.SumOfBreakers, WiringRule.Continuous, WiringRule.Spaces],
+            fit.Verdicts.Select(v => v.Rule));
         Assert.Equal(Standing.Within, fit.Verdicts[^1].Standing);
         Assert.Contains("not stated", Fit(ConnectionKind.Breaker, new SourceCurrents(0, 16)).Verdicts[^1].Arithmetic, StringComparison.Ordinal);
     }
@@ -83,7 +85,8 @@ public class WayArithmeticTests
     public void GuardedBusbar_WithoutSolar_AsksNoBusbarRule()
     {
         WayFit fit = Fit(ConnectionKind.GuardedBusbar, new SourceCurrents(0, 48));
-        Assert.Equal((true, 160d, 48, false, "a power control system holds the busbar at 160 A"), (fit.MayBe, fit.SettingAmps!.Value, fit.OutputAmps, fit.IsSetDown, fit.Why));
+        Assert.Equal((true, 160d, 48, false, "a power control system holds the busbar at 160 A"),
+            (fit.MayBe, fit.SettingAmps!.Value, fit.OutputAmps, fit.IsSetDown, fit.Why));
         Assert.Equal([WiringRule.PowerControl, WiringRule.Continuous, WiringRule.Spaces], fit.Verdicts.Select(v => v.Rule));
         Assert.StartsWith("setting 160 A ≤ 200 A busbar;", fit.Verdicts[0].Arithmetic, StringComparison.Ordinal);
         WayFit small = Fit(ConnectionKind.GuardedBusbar, new SourceCurrents(0, 48), breaker: 40, setting: 200);

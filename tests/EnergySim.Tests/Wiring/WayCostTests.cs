@@ -25,7 +25,8 @@ public class WayCostTests
     [Fact]
     public void Placeholders_AreNamedAndMarked()
     {
-        CostItem[] all = [.. Enum.GetValues<ConnectionKind>().SelectMany(PlaceholderCosts.Of), .. Enum.GetValues<KeptRunning>().SelectMany(PlaceholderCosts.Of)];
+        CostItem[] all = [.. Enum.GetValues<ConnectionKind>().SelectMany(PlaceholderCosts.Of),
+            .. Enum.GetValues<KeptRunning>().SelectMany(PlaceholderCosts.Of)];
         Assert.All(all, c => Assert.True(c.IsPlaceholder && c.Labour > 0 && c.Parts > 0 && c.Days > 0));
         Assert.DoesNotContain(all, c => string.IsNullOrWhiteSpace(c.Name));
         Assert.Empty(PlaceholderCosts.Of(KeptRunning.Nothing));

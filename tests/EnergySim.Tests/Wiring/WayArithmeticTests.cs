@@ -43,6 +43,10 @@ public class WayArithmeticTests
         Assert.StartsWith("200 A main + 1.25 × (32 A solar + 48 A battery) = 300 A >", fit.Verdicts[0].Arithmetic, StringComparison.Ordinal);
         Assert.StartsWith("190 A loads + 40 A solar + 60 A battery = 290 A > 200 A", fit.Verdicts[2].Arithmetic, StringComparison.Ordinal);
         Assert.DoesNotContain(fit.Verdicts, v => v.Rule == WiringRule.Continuous);
+        Assert.False(Fit(ConnectionKind.Breaker, new SourceCurrents(32, 48), breaker: 40).IsSetDown);
+        // Where a smaller breaker fits, it is what is summed: 170 + 40 = 210 A.
+        WayFit smaller = Fit(ConnectionKind.Breaker, new SourceCurrents(0, 48), Panel() with { LoadBreakersAmps = 170 });
+        Assert.StartsWith("170 A loads + 0 A solar + 40 A battery = 210 A > 200 A", smaller.Verdicts[2].Arithmetic, StringComparison.Ordinal);
     }
 
     // 80 A behind 100 A: 175 and 150 A mains leave 65 and 90 A, 125 A leaves 115. One of 16 A (20 A) fits beside any: the largest below 200 A is 175 A.
@@ -133,6 +137,7 @@ public class WayArithmeticTests
         WayFit fit = Fit(ConnectionKind.GuardedFeeder, new SourceCurrents(0, 48), Panel() with { Feeders = [Barn(70, 60)] });
         Assert.Equal((true, 48d, 48, false), (fit.MayBe, fit.SettingAmps!.Value, fit.OutputAmps, fit.IsSetDown));
         Assert.StartsWith("setting 48 A ≤ 60 A feeder barn;", fit.Verdicts[0].Arithmetic, StringComparison.Ordinal);
+        Assert.Equal("a power control system holds the feeder at 48 A; it must hold the main panel's 200 A busbar too", fit.Why);
         Assert.Equal([WiringRule.PowerControl, WiringRule.Continuous], fit.Verdicts.Select(v => v.Rule));
         WayFit old = Fit(ConnectionKind.GuardedFeeder, new SourceCurrents(0, 48), Panel() with { Feeders = [Barn(70, 60)] }, edition: 2017);
         Assert.Equal((Standing.NotInEdition, old.Verdicts[0].Arithmetic), (old.Standing, old.Why));

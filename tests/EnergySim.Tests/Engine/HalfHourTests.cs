@@ -29,6 +29,17 @@ public class HalfHourTests
         Assert.Equal(4.5, ledger.Sums.ShedKwh, 9);
     }
 
+    // Two parts, off below 60 and below 30 % of the usable 10 kWh: 9, 7.5 and 6 kWh hold 70, 55 and 40 %, so only the first goes, for two half-hours of 1 kW.
+    [Fact]
+    public void SheddableParts_GoOneByOne()
+    {
+        var rules = new OutageRules { Sheddable = [new SheddableLoad("pool", Halves(1, 1, 1), 0.6, 0.9),
+            new SheddableLoad("pump", Halves(2, 2, 2), 0.3, 0.9)] };
+        Ledger ledger = Outage([0, 1, 1], rules, 9);
+        Assert.Equal([3, 3, 3], ledger[LedgerColumn.LoadKw].ToArray());
+        Assert.Equal(1, ledger.Sums.ShedKwh, 9);
+    }
+
     // 4 kW burn 2 kWh a half-hour: 5 kWh are two of them, and what is left is less than a third.
     [Fact]
     public void Generator_BurnsByTheHour()

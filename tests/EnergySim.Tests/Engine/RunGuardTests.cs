@@ -48,6 +48,17 @@ public class RunGuardTests
     [Fact]
     public void Sums_OfALevel_AreRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => OnGrid().Sums().Kwh(LedgerColumn.StoredKwh));
 
+    // 9 kW of AC solar, 5 may be sold: that limit binds, and no other.
+    [Fact]
+    public void Bound_IsTheLimitThatBinds()
+    {
+        var sun = new Profile(Hours(2).Axis, [9, 1]);
+        var site = new SiteLimits { ExportKw = 5 };
+        Ledger ledger = new Run(Hours(2), null, sun, s_ten, site, Rows(2), 10).Ledger();
+        Assert.Equal([LimitSite.Rule7AcExport], Enum.GetValues<LimitSite>().Where(l => ledger.Bound(0, l)).Except([LimitSite.Rule4AcFull]));
+        Assert.DoesNotContain(Enum.GetValues<LimitSite>(), l => l != LimitSite.Rule4AcFull && ledger.Bound(1, l));
+    }
+
     // Every column and limit is told by a word of its own.
     [Fact]
     public void Names_AreEachTheirOwn()

@@ -29,7 +29,7 @@ public class HalfHourTests
         Assert.Equal(4.5, ledger.Sums.ShedKwh, 9);
     }
 
-    // Two parts, off below 60 and below 30 % of the usable 10 kWh: 9, 7.5 and 6 kWh hold 70, 55 and 40 %, so only the first goes, for two half-hours of 1 kW.
+    // Two parts, off below 60 and below 30 % of the usable 10 kWh: 9, 7.5 and 6 kWh hold 70, 55 and 40 %, so only the second goes, for two half-hours of 1 kW.
     [Fact]
     public void SheddableParts_GoOneByOne()
     {

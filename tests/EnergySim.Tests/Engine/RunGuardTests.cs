@@ -44,6 +44,31 @@ public class RunGuardTests
         Assert.Equal(4, StormStarts.Of(OnGrid(), Rows(4), 4).Length);
     }
 
+    // The edges of what an outage's rules may say are allowed; what lies beyond is not.
+    [Fact]
+    public void OutageRules_AtTheirEdges()
+    {
+        static OutageRules Parts(int count, double onAbove = 1) =>
+            new() { Sheddable = [.. Enumerable.Repeat(new SheddableLoad("part", Hours(4), 0, onAbove), count)] };
+        static OutageRules Runs(double kw, double fuelKwh = 0) =>
+            new() { Generator = new Generator { Kw = kw, FuelKwh = fuelKwh, StartBelowFraction = 0, StopAboveFraction = 1 } };
+        foreach (OutageRules rules in new[] { Parts(16), Parts(1, 0), Runs(0.5), new OutageRules { ByHandAfterHours = 0 },
+            new OutageRules { HeldBackFraction = 0.99 } }) rules.Validate();
+        foreach (OutageRules rules in new[] { Parts(17), Parts(1, 1.01), Runs(0), Runs(double.PositiveInfinity), Runs(1, -1),
+            new OutageRules { HeldBackFraction = -0.1 } })
+            Assert.Throws<ArgumentException>(rules.Validate);
+    }
+
+    [Fact]
+    public void MeterColumns_OfUnlikeLength_AreRefused()
+    {
+        double[] three = [1, 2, 3], two = [1, 2];
+        Assert.Equal(3, MeterColumns.Of(three, three, three, three).ImportKw.Length);
+        Assert.Throws<ArgumentException>(() => MeterColumns.Of(three, two, three, three));
+        Assert.Throws<ArgumentException>(() => MeterColumns.Of(three, three, two, three));
+        Assert.Throws<ArgumentException>(() => MeterColumns.Of(three, three, three, two));
+    }
+
     // A level is no flow: it has no sum in kWh.
     [Fact]
     public void Sums_OfALevel_AreRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => OnGrid().Sums().Kwh(LedgerColumn.StoredKwh));

@@ -83,9 +83,6 @@ public sealed record BillDifference
 /// <param name="Amount">The rounded amounts' sum.</param>
 public sealed record SummedLine(string Kind, string Name, string Unit, decimal Quantity, decimal? UnitPrice, decimal Amount)
 {
-    /// <summary>Kind of the line that holds what rounding the totals, not the lines, comes to.</summary>
-    public const string Rounding = "rounding";
-
     /// <summary>The lines of some bills summed by kind, name and unit, kinds together in the order in which bills take them. They sum to the bills' totals.</summary>
     public static IReadOnlyList<SummedLine> Of(IReadOnlyList<Bill> bills)
     {
@@ -103,8 +100,6 @@ public sealed record SummedLine(string Kind, string Name, string Unit, decimal Q
                     Amount = lines[at].Amount + line.Amount,
                 };
         }
-        decimal rounding = bills.Sum(b => b.Total - b.Lines.Sum(l => l.Amount));
-        if (rounding != 0) lines.Add(new SummedLine(Rounding, "totals rounded, not lines", "", 0, null, rounding));
         string[] kinds = [.. lines.Select(l => l.Kind).Distinct()];
         return [.. lines.OrderBy(l => Array.IndexOf(kinds, l.Kind))];
     }

@@ -34,7 +34,8 @@ internal sealed class CreditBank
     public decimal Use(decimal most)
     {
         decimal wanted = Math.Max(0, Math.Min(most, Left));
-        return wanted - Consume(wanted);
+        Consume(wanted);
+        return wanted;
     }
 
     /// <summary>Lets lapse what was earned more than so many bills ago.</summary>

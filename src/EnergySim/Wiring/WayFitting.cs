@@ -56,12 +56,11 @@ public static class WayFitting
         if (breaker > 0) verdicts.Add(BusbarRules.ContinuousBreaker(output, breaker, plan.Edition));
         Verdict spaces = Spaces(plan.Panel);
         verdicts.Add(spaces);
-        bool byRule = verdicts.Any(v => v is { Standing: Standing.Within, Rule: WiringRule.Busbar100 or WiringRule.Busbar120 or WiringRule.CentreFed or WiringRule.SumOfBreakers });
-        string why = breaker == 0 || !byRule
+        string why = breaker == 0
             ? Invariant($"no breaker fits beside a {mainAmps:0.##} A main on a {plan.Panel.BusbarAmps:0.##} A busbar")
             : spaces.Standing == Standing.Beyond ? "no room for the breaker"
             : breaker < ask.WantedAmps ? Invariant($"a {breaker:0.##} A breaker fits; the inverters are set down to {output:0.##} A") : Invariant($"a {breaker:0.##} A breaker fits");
-        return ask.Fit(breaker > 0 && byRule && spaces.Standing != Standing.Beyond ? Standing.Within : Standing.Beyond, why, verdicts) with
+        return ask.Fit(breaker > 0 && spaces.Standing != Standing.Beyond ? Standing.Within : Standing.Beyond, why, verdicts) with
         {
             BreakerAmps = breaker,
             OutputAmps = breaker > 0 ? output : 0,
@@ -115,7 +114,7 @@ public static class WayFitting
             verdicts.AddRange(solar);
         }
         Verdict guard = verdicts[0];
-        string why = guard.Standing != Standing.Within ? guard.Standing == Standing.NotInEdition ? guard.Arithmetic : "the setting is above the busbar's rating"
+        string why = guard.Standing != Standing.Within ? guard.Arithmetic
             : !solarFits ? "today's solar inverter, not controlled, is itself beyond the busbar rules"
             : spaces.Standing == Standing.Beyond ? "no room for the breaker"
             : Invariant($"a power control system holds the busbar at {setting:0.##} A");
@@ -131,10 +130,9 @@ public static class WayFitting
         if (feeder.TapAmps is not null) verdicts.Add(BusbarRules.Tap(feeder, ask.Sources.BatteryAmps, ask.Plan.Edition));
         Verdict? bad = verdicts.FirstOrDefault(v => v.Standing != Standing.Within);
         // The breaker sits in the sub-panel: spaces of the main panel do not matter, its busbar does.
-        Verdict[] busbar = [.. panel.Verdicts.Where(v => v.Rule != WiringRule.Spaces)];
-        bool fits = panel.BreakerAmps >= ask.WantedAmps && busbar.Any(v => v.Standing == Standing.Within && v.Rule != WiringRule.Continuous);
+        bool fits = panel.BreakerAmps >= ask.WantedAmps;
         string why = bad is not null ? "beyond the feeder's rule" : !fits ? "the main panel's busbar has no room for it" : "within the feeder's rule and the main panel's";
-        return ask.Full(bad?.Standing ?? (fits ? Standing.Within : Standing.Beyond), why, [.. verdicts, .. busbar]);
+        return ask.Full(bad?.Standing ?? (fits ? Standing.Within : Standing.Beyond), why, [.. verdicts, .. panel.Verdicts.Where(v => v.Rule != WiringRule.Spaces)]);
     }
 
     private static WayFit GuardedFeeder(AskedWay ask)
@@ -144,12 +142,9 @@ public static class WayFitting
         ServicePanel panel = ask.Plan.Panel;
         double output = Math.Min(ask.OutputBehind(ask.WantedAmps), setting);
         Verdict guard = BusbarRules.Guarded($"feeder {feeder.Name}", rated, setting, ask.Plan.Edition);
-        string why = guard.Standing switch
-        {
-            Standing.Within => Invariant($"a power control system holds the feeder at {setting:0.##} A; it must hold the main panel's {panel.BusbarAmps:0.##} A busbar too"),
-            Standing.NotInEdition => guard.Arithmetic,
-            _ => "the setting is above the feeder's rating",
-        };
+        string why = guard.Standing == Standing.Within
+            ? Invariant($"a power control system holds the feeder at {setting:0.##} A; it must hold the main panel's {panel.BusbarAmps:0.##} A busbar too")
+            : guard.Arithmetic;
         return ask.Full(guard.Standing, why, [guard, BusbarRules.ContinuousBreaker(ask.OutputBehind(ask.WantedAmps), ask.WantedAmps, ask.Plan.Edition)]) with
         {
             SettingAmps = setting,

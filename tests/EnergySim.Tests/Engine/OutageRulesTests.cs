@@ -178,11 +178,4 @@ public class OutageRulesTests
             }
         }
     });
-
-    private sealed class Within(double tolerance) : IEqualityComparer<double>
-    {
-        public bool Equals(double x, double y) => Math.Abs(x - y) <= tolerance;
-
-        public int GetHashCode(double obj) => 0;
-    }
 }

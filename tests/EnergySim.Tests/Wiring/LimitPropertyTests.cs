@@ -76,7 +76,7 @@ public class LimitPropertyTests
         Ledger again = new Run(random.Load, null, random.SolarAc, plant, loose, SetPoints.Of(rows), random.StartKwh).Ledger();
         for (int i = 0; i < rows.Length; i++)
         {
-            Assert.Equal(ledger[LedgerColumn.StoredKwh][i], again[LedgerColumn.StoredKwh][i], 6);
+            Assert.Equal(ledger[LedgerColumn.StoredKwh][i], again[LedgerColumn.StoredKwh][i], 1e-6);
             Assert.True(Cost(again, i) <= Cost(ledger, i) + 1e-6, $"interval {i}: {Cost(again, i)} for {Cost(ledger, i)}");
         }
 

@@ -88,7 +88,8 @@ public class LineAmountTests
     public void NetBilling_Parts_PayWhatIsLeftInOrderOfName() => Assert.Equal(
         [("energy", 20.00m), ("a credit used", -15.00m), ("b credit used", -5.00m)],
         Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 200, 100), s_energy
-            with { Export = NetBilling(new("b", 0.15m), new("a", 0.15m)) with { YearEnd = LeftOver.RollsOver } })
+            with
+        { Export = NetBilling(new("b", 0.15m), new("a", 0.15m)) with { YearEnd = LeftOver.RollsOver } })
             .Lines.Select(l => (l.Kind == "energy" ? l.Kind : l.Name, l.Amount)));
 
     // Peak and off are one kind, 10.00 each: a credit of 15.00 pays of both.
@@ -96,7 +97,8 @@ public class LineAmountTests
     public void NetBilling_KindOfSeveralLines_IsPaidAsOne()
     {
         TariffVersion plan = Worked.PeakAndOff(new ClockWindow(0, 720), 0.10m, 0.10m)
-            with { Export = NetBilling(new PricePart("a", 0.15m)) with { Pays = [new CreditUse("*", ["energy"])] } };
+            with
+        { Export = NetBilling(new PricePart("a", 0.15m)) with { Pays = [new CreditUse("*", ["energy"])] } };
         Assert.Equal(["energy 10.00", "energy 10.00", "credit -15.00"], Lines(200, 100, plan));
     }
 
@@ -107,7 +109,8 @@ public class LineAmountTests
         TariffVersion plan = Worked.Flat(new("delivery", 0.05m), new("supply", 0.20m)) with
         {
             Export = NetBilling(new("a", 0.03m), new("b", 0.10m))
-                with { Pays = [new CreditUse("b", ["delivery"]), new CreditUse("*", ["supply"])], YearEnd = LeftOver.RollsOver },
+                with
+            { Pays = [new CreditUse("b", ["delivery"]), new CreditUse("*", ["supply"])], YearEnd = LeftOver.RollsOver },
         };
         Assert.Equal(["delivery 5.00", "supply 20.00", "credit -5.00", "credit -3.00"], Lines(100, 100, plan));
     }
@@ -120,7 +123,8 @@ public class LineAmountTests
     {
         var parsed = decimal.Parse(price, System.Globalization.CultureInfo.InvariantCulture);
         BillLine line = Assert.Single(Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 0, 720), s_energy
-            with { Export = NetBilling(new PricePart("energy", parsed)) with { CashOutFraction = 0.5m } }).Lines);
+            with
+        { Export = NetBilling(new PricePart("energy", parsed)) with { CashOutFraction = 0.5m } }).Lines);
         Assert.Equal(("settlement", name, decimal.Parse(amount, System.Globalization.CultureInfo.InvariantCulture)), (line.Kind, line.Name, line.Amount));
     }
 
@@ -129,8 +133,16 @@ public class LineAmountTests
     public void TwoWay_OfHalfHours_SumsKwh()
     {
         TimeAxis axis = Worked.June(30);
-        TariffVersion plan = s_energy with { Export = new ExportTerms.TwoWay { ChargeWindow = new ClockWindow(600, 720), ChargePerKwh = 0.10m,
-            RewardWindow = new ClockWindow(1080, 1140), RewardPerKwh = 0.20m } };
+        TariffVersion plan = s_energy with
+        {
+            Export = new ExportTerms.TwoWay
+            {
+                ChargeWindow = new ClockWindow(600, 720),
+                ChargePerKwh = 0.10m,
+                RewardWindow = new ClockWindow(1080, 1140),
+                RewardPerKwh = 0.20m
+            }
+        };
         Assert.Equal(["export charge 12.00", "export -12.00"], Worked.Lines(Worked.BillOf(axis, Worked.Meter(axis, _ => 0, _ => 2), plan)));
     }
 
@@ -142,7 +154,8 @@ public class LineAmountTests
         DemandCharge charge = new() { Name = "demand", Minutes = 60, PricePerKw = 10m, RatchetFraction = 1, RatchetBills = 1 };
         decimal July(double kw, DemandCharge terms) =>
             Worked.Line(Worked.Bills(axis, Worked.Meter(axis, i => axis.LocalDateOf(i).Month == 6 ? 0.5 : kw), null, Worked.Flat()
-                with { Demand = [terms] }).Bills[1], "demand").Quantity;
+                with
+            { Demand = [terms] }).Bills[1], "demand").Quantity;
         Assert.Equal(0.5m, July(0.2, charge));
         Assert.Equal(0.6m, July(5, charge with { CapKw = 0.1 }));
     }

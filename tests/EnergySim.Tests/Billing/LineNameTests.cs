@@ -23,7 +23,8 @@ public class LineNameTests
     public void Energy_OfSeasonsAndVersions_StandsInOrder()
     {
         TariffVersion old = Worked.PeakAndOff(new ClockWindow(960, 1200), 0.3m, 0.1m)
-            with { Seasons = [new Season("warm", new(6, 11), new(9, 30)), new Season("cool", new(10, 1), new(6, 10))] };
+            with
+        { Seasons = [new Season("warm", new(6, 11), new(9, 30)), new Season("cool", new(10, 1), new(6, 10))] };
         Bill bill = Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 720), old, old with { Effective = new LocalDate(2025, 6, 21) });
         Assert.Equal(
             [
@@ -58,8 +59,11 @@ public class LineNameTests
     public void Terms_OfOneVersionAlone_HoldOnItsDays()
     {
         TariffVersion old = Worked.Flat() with { Demand = [new DemandCharge { Name = "demand", Minutes = 60, PricePerKw = 3m }] };
-        TariffVersion later = Worked.Flat() with { Effective = new LocalDate(2025, 6, 21),
-            Tiers = new Tiers { AllowanceKwhPerBill = 1000, Steps = [new TierStep(0, 0.10m)] } };
+        TariffVersion later = Worked.Flat() with
+        {
+            Effective = new LocalDate(2025, 6, 21),
+            Tiers = new Tiers { AllowanceKwhPerBill = 1000, Steps = [new TierStep(0, 0.10m)] }
+        };
         Bill bill = Worked.BillOf(Worked.June(), Worked.Even(Worked.June(), 720), old, later);
         Assert.Equal(["tier 24.00", "demand 2.00"], Worked.Lines(bill));
     }

@@ -33,8 +33,11 @@ public class HalfHourTests
     [Fact]
     public void SheddableParts_GoOneByOne()
     {
-        var rules = new OutageRules { Sheddable = [new SheddableLoad("pool", Halves(1, 1, 1), 0.6, 0.9),
-            new SheddableLoad("pump", Halves(2, 2, 2), 0.3, 0.9)] };
+        var rules = new OutageRules
+        {
+            Sheddable = [new SheddableLoad("pool", Halves(1, 1, 1), 0.6, 0.9),
+            new SheddableLoad("pump", Halves(2, 2, 2), 0.3, 0.9)]
+        };
         Ledger ledger = Outage([0, 1, 1], rules, 9);
         Assert.Equal([3, 3, 3], ledger[LedgerColumn.LoadKw].ToArray());
         Assert.Equal(1, ledger.Sums.ShedKwh, 9);

@@ -93,7 +93,8 @@ public class CalendarQuestionTests
     public void WithPrices_PricesTheSameSumsAnew()
     {
         TariffVersion version = Worked.Flat(new PricePart("energy", 0.20m))
-            with { Export = new ExportTerms.NetBilling { Prices = [new ExportPrice { Parts = [new PricePart("supply", 0.05m)] }] } };
+            with
+        { Export = new ExportTerms.NetBilling { Prices = [new ExportPrice { Parts = [new PricePart("supply", 0.05m)] }] } };
         TariffCalendar calendar = Calendar(version);
         MeterSums sums = MeterSums.Of(calendar, Worked.Even(calendar.Axis, 100, 40));
         TariffVersion dearer = version with { EnergyPrices = [new EnergyPrice { Parts = [new PricePart("energy", 0.30m)] }] };

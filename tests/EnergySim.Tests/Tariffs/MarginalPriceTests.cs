@@ -11,7 +11,8 @@ public class MarginalPriceTests
     private static readonly ClockWindow s_evening = new(16 * 60, 20 * 60), s_noon = new(10 * 60, 18 * 60);
 
     private static readonly TariffVersion s_plan = Worked.Flat(new PricePart("delivery", 0.125m), new PricePart("supply", 0.25m))
-        with { NeverOffsetPart = "delivery" };
+        with
+    { NeverOffsetPart = "delivery" };
 
     private static MarginalPrices Prices(TariffVersion version) => new(new TariffCalendar(Worked.Plan(Worked.Denver, version), Worked.June()));
 

@@ -56,7 +56,8 @@ public class PeriodCoverageTests
     [Fact]
     public void Of_LeapDay_IsAsked() => Assert.Equal(
         ["DayWithoutSeason 02-29"], Faults(Plan(Rule("any", 0, 24))
-            with { Seasons = [new Season("a", new(3, 1), new(12, 31)), new Season("b", new(1, 1), new(2, 28))] }));
+            with
+        { Seasons = [new Season("a", new(3, 1), new(12, 31)), new Season("b", new(1, 1), new(2, 28))] }));
 
     // Night has a price in winter only.
     [Fact]

@@ -9,7 +9,8 @@ namespace EnergySim.Tests.Tariffs;
 public class UnusedTermsTests
 {
     private static readonly TariffVersion s_plain = Worked.PeakAndOff(new ClockWindow(16 * 60, 20 * 60), 0.3m, 0.1m)
-        with { Effective = new LocalDate(2025, 1, 1) };
+        with
+    { Effective = new LocalDate(2025, 1, 1) };
 
     private static IReadOnlyList<string> Of(params TariffVersion[] versions) => UnusedTerms.Of(Worked.Plan(Worked.Denver, versions));
 
@@ -77,12 +78,23 @@ public class UnusedTermsTests
     {
         static ExportPrice Price(string? season, string? period) => new() { Season = season, Period = period, Parts = [] };
         Season cold = new("cold", new(1, 1), new(6, 30)), warm = new("warm", new(7, 1), new(12, 31));
-        TariffVersion plan = s_plain with { Seasons = [cold, warm], Periods = [new PeriodRule("day") { Season = "warm" },
-            new PeriodRule("flat") { Season = "cold" }], EnergyPrices = [new EnergyPrice { Parts = [] }] };
+        TariffVersion plan = s_plain with
+        {
+            Seasons = [cold, warm],
+            Periods = [new PeriodRule("day") { Season = "warm" },
+            new PeriodRule("flat") { Season = "cold" }],
+            EnergyPrices = [new EnergyPrice { Parts = [] }]
+        };
         Assert.Equal(
             ["the export price for cold, day is never used", "the export price for any season, noon is never used"],
-            Of(plan with { Export = new ExportTerms.NetBilling { Prices = [Price("cold", "day"), Price("warm", "day"), Price(null, "noon"),
-                Price(null, "flat"), Price("cold", null)] } }));
+            Of(plan with
+            {
+                Export = new ExportTerms.NetBilling
+                {
+                    Prices = [Price("cold", "day"), Price("warm", "day"), Price(null, "noon"),
+                Price(null, "flat"), Price("cold", null)]
+                }
+            }));
     }
 
     [Fact]
@@ -123,8 +135,11 @@ public class UnusedTermsTests
     [Fact]
     public void Of_SeveralVersions_SaysWhich()
     {
-        TariffVersion later = s_plain with { Effective = new LocalDate(2025, 6, 1),
-            EnergyPrices = [.. s_plain.EnergyPrices, new EnergyPrice { Period = "noon", Parts = [] }] };
+        TariffVersion later = s_plain with
+        {
+            Effective = new LocalDate(2025, 6, 1),
+            EnergyPrices = [.. s_plain.EnergyPrices, new EnergyPrice { Period = "noon", Parts = [] }]
+        };
         Assert.Equal(["prices of 2025-06-01: the energy price for any season, noon is never used"], Of(s_plain, later));
     }
 }

@@ -88,7 +88,7 @@ public class BoundStudyTests
     public void NoStrategy_IsBelowItsBound_UnderAnyTerms()
     {
         int replayed = 0;
-        FixedSeed.Check(
+        int asked = FixedSeed.Check(
         Gen.Select(Cases(losses: true), Gen.Int[0, Terms.Count - 1], Gen.Int[0, Strategies.Count - 1], Gen.Int[0, Wirings.Count - 1]), 240, drawn =>
     {
         (SmallCase day, int terms, int told, int wiring) = drawn;
@@ -107,7 +107,7 @@ public class BoundStudyTests
         replayed++;
         Assert.True(bound.Bill <= (double)bound.ReplayBill + 0.02, $"terms {terms}, wiring {wiring}: replay {bound.ReplayBill} below {bound.Bill}");
     });
-        Assert.InRange(replayed, 200, 240);
+        Assert.True(replayed >= 200 * asked / 240, $"{replayed} of {asked} replayed");
     }
 
     [Fact]

@@ -15,8 +15,8 @@ public static class FixedSeed
     private static readonly double s_times =
         double.TryParse(Environment.GetEnvironmentVariable("ENERGYSIM_LONG"), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double times) && times > 0 ? times : 1;
 
-    /// <summary>Asks a check of so many cases, one after another; a failure names its case by number.</summary>
-    public static void Check<T>(Gen<T> cases, int count, Action<T> check)
+    /// <summary>Asks a check of so many cases, one after another; a failure names its case by number. Says how many were asked, for checks of how many reached their end.</summary>
+    public static int Check<T>(Gen<T> cases, int count, Action<T> check)
     {
         count = (int)Math.Ceiling(count * s_times);
         var random = new PCG(1, Seed);
@@ -32,5 +32,6 @@ public static class FixedSeed
                 throw new InvalidOperationException($"Case {i} of {count}: {fault.Message}", fault);
             }
         }
+        return count;
     }
 }

@@ -1,5 +1,7 @@
+using System.Text.RegularExpressions;
 using EnergySim.Billing;
 using EnergySim.Tariffs;
+using EnergySim.TestData;
 using EnergySim.Time;
 
 namespace EnergySim.Tests.Billing;
@@ -9,9 +11,19 @@ namespace EnergySim.Tests.Billing;
 /// printed amount, so that row proves the sum and the rounding, not the price. Row B11 is a published level without its tariff's rows and
 /// can not be recomputed.
 /// </summary>
-public class WorkedBillTests
+public partial class WorkedBillTests
 {
     private static readonly ClockWindow s_evening = new(16 * 60, 20 * 60);
+
+    // What the tests below expect, so that neither they nor the table drift.
+    [Fact]
+    public void Results_OfTheTable_AreThoseAskedHere() => Assert.Equal(
+        ["B1 88.80", "B2 124.04", "B3 39.77", "B4 93.78", "B5 91.52", "B6 1624.72", "B7 5.00 / 2.50", "B8 9.00 / 4.00", "B9 18.07 + 23.07", "B10 510.84", "B11 187.86"],
+        File.ReadAllLines(SharedData.Reference("bills.csv")).Skip(1).Where(l => l.Length > 0).Select(l => ResultOfRow().Match(l)).Select(m => $"{m.Groups[1].Value} {m.Groups[2].Value}"));
+
+    // The cell before unit and tolerance.
+    [GeneratedRegex("^(B[0-9]+),.*,\"?([0-9./ +]+)\"?,(?:USD|credits),")]
+    private static partial Regex ResultOfRow();
 
     [Fact]
     public void B1_TaxOnSomeLines()

@@ -70,6 +70,25 @@ public class SunPositionTests(ITestOutputHelper output)
         Assert.InRange(worstRefracted, 0, 0.01);
     }
 
+    // sun_extra.csv: worked examples of two courses, which count hours from solar noon and azimuth from south; rounded to a tenth of a degree at worst.
+    [Fact]
+    public void At_WorkedExamplesOfCourses_GivesTheirAngles()
+    {
+        string[][] rows = [.. File.ReadAllLines(SharedData.Reference("sun_extra.csv")).Skip(1).Where(l => l.Length > 0).Select(l => l.Split(','))];
+        Assert.Equal(4, rows.Length);
+        Assert.All(rows, row =>
+        {
+            double Value(int column) => double.Parse(row[column].Split(' ')[0], CultureInfo.InvariantCulture);
+            double hour = (LocalTimePattern.CreateWithInvariantCulture("HH:mm").Parse(row[3].Split(' ')[0]).Value - LocalTime.Noon).ToDuration().TotalHours;
+            double southward = row[5].Split(' ')[1] == "E" ? -Value(5) : Value(5);
+            // A sun in the place that the example says: its hour angle is sidereal time at Greenwich, there the example's own meridian, less right ascension.
+            var sun = new GeocentricSun(RightAscensionDegrees: 0, DeclinationDegrees: Value(2), DistanceAu: 1, SiderealDegrees: 15 * hour, EquationOfTimeMinutes: 0);
+            SunPosition seen = SunPosition.At(sun, new Place(Value(1), 0, 0), new Air(1010, 10));
+            Assert.Equal(Value(4), seen.GeometricElevationDegrees, 0.06);
+            Assert.Equal(southward, seen.AzimuthDegrees - 180, 0.06);
+        });
+    }
+
     // NOAA GML SURFRAD station files: the zenith printed for the centre of each minute (two decimals), refraction by another formula for air at sea level,
     // which stops at another depth below the horizon (those minutes are left out). In the last ten degrees above it the two formulas differ by tenths; elsewhere the tables must agree.
     [Theory]

@@ -36,8 +36,8 @@ internal static unsafe class LaneSpeed
         }
     }
 
-    // Few, so that a try ends before another process takes the core.
-    private const int Count = 16;
+    // Few, so that a try ends before another process takes the core; as many as the widest C code takes at once.
+    private const int Count = 32;
 
     private static void Sweep(YearOfVariants year)
     {

@@ -25,7 +25,7 @@ internal struct GridUp<T> : IGrid<T> where T : struct, ILane<T>
     {
         if (TBook.KeepsFlows && T.AnyAbove(unmetKw, plant.ImportKw))
         {
-            T overloadKw = Step.Clean(T.Max(T.All(0), unmetKw - plant.ImportKw));
+            T overloadKw = T.OnlyAbove(T.Max(T.All(0), unmetKw - plant.ImportKw), Step.TinyKw);
             book.Cut(LimitSite.Rule9Overload, overloadKw);
             book.Flow(LedgerColumn.OverloadKw, overloadKw);
         }

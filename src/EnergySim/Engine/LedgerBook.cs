@@ -8,6 +8,7 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
 {
     public SumsBook Sums = new();
     private readonly double[][] _columns = ledger.Columns;
+    private readonly ulong[] _sites = ledger.Sites;
     private int _index;
 
     public static bool KeepsFlows => true;
@@ -15,10 +16,7 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
     public static bool KeepsGross => true;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Cut(LimitSite site, Scalar withheldKw)
-    {
-        if (withheldKw.Value > Step.TinyKw) Bind(site, withheldKw);
-    }
+    public void Cut(LimitSite site, Scalar withheldKw) => Sums.Cut(site, withheldKw);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Flow(LedgerColumn column, Scalar value)
@@ -34,14 +32,8 @@ internal struct LedgerBook(Ledger ledger) : IBook<Scalar>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close()
     {
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_sites), _index) = Sums.SitesNow;
         Sums.Close();
         _index++;
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Bind(LimitSite site, Scalar withheldKw)
-    {
-        ledger.Sites[_index] |= 1ul << (int)site;
-        Sums.Cut(site, withheldKw);
     }
 }

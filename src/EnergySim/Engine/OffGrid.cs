@@ -135,16 +135,16 @@ internal static class OffGrid
             Scalar roomKw = Scalar.Max(default, (plant.HighestKwh - storedKwh) * plant.RoomKwPerKwh);
             Scalar chargeKw = Scalar.Min(dcKw, limitKw);
             pending.Cut(LimitSite.Rule4DcChargeRate, dcKw - chargeKw);
-            toCellsKw = Step.Clean(Scalar.Min(chargeKw, roomKw));
+            toCellsKw = Scalar.OnlyAbove(Scalar.Min(chargeKw, roomKw), Step.TinyKw);
             pending.Cut(LimitSite.Rule4DcFull, chargeKw - toCellsKw);
             storedKwh = Scalar.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * toCellsKw)));
         }
         pending.Flow(LedgerColumn.LoadKw, loadKw);
         pending.Flow(LedgerColumn.SolarDcKw, solarDcKw);
         pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
-        pending.Flow(LedgerColumn.ClippedInputKw, Step.Clean(solarDcKw - dcKw));
+        pending.Flow(LedgerColumn.ClippedInputKw, Scalar.OnlyAbove(solarDcKw - dcKw, Step.TinyKw));
         pending.Flow(LedgerColumn.SolarDcToCellsKw, toCellsKw);
-        pending.Flow(LedgerColumn.CurtailedDcKw, Step.Clean(dcKw - toCellsKw));
+        pending.Flow(LedgerColumn.CurtailedDcKw, Scalar.OnlyAbove(dcKw - toCellsKw, Step.TinyKw));
         pending.Flow(LedgerColumn.CurtailedAcKw, solarAcKw);
         pending.Flow(LedgerColumn.UnservedKw, loadKw);
         pending.Flow(LedgerColumn.StoredKwh, storedKwh);

@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace EnergySim.Engine;
 
@@ -32,7 +34,8 @@ internal struct Scalar : ILane<Scalar>
     public static Scalar Min(Scalar left, Scalar right)
     {
         Scalar result;
-        result.Value = double.MinNative(left.Value, right.Value);
+        if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
+        else result.Value = double.MinNative(left.Value, right.Value);
         return result;
     }
 
@@ -41,13 +44,32 @@ internal struct Scalar : ILane<Scalar>
     public static Scalar Max(Scalar left, Scalar right)
     {
         Scalar result;
-        result.Value = double.MaxNative(left.Value, right.Value);
+        if (Sse2.IsSupported) result.Value = Sse2.MaxScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
+        else result.Value = double.MaxNative(left.Value, right.Value);
         return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Scalar WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) => left.Value > right.Value ? then : otherwise;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar OnlyAbove(Scalar value, double least)
+    {
+        if (!(value.Value > least)) value.Value = 0;
+        return value;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Scalar Within(Scalar value, Scalar limit)
+    {
+        Scalar result;
+        if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(value.Value), Sse2.MaxScalar(default, Vector128.CreateScalarUnsafe(limit.Value))).ToScalar();
+        else result.Value = double.MinNative(value.Value, double.MaxNative(0, limit.Value));
+        return result;
+    }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -76,7 +76,7 @@ internal static class Step
                 book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
                 book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
                 dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
-                book.Flow(LedgerColumn.ClippedInputKw, Clean(solarDcKw - dcKw));
+                book.Flow(LedgerColumn.ClippedInputKw, T.OnlyAbove(solarDcKw - dcKw, TinyKw));
 
                 // 2. AC solar to the house.
                 T acToLoadKw = T.Min(solarAcKw, needKw);
@@ -90,13 +90,13 @@ internal static class Step
                 {
                     T mustKw = T.Max(zero, needKw - T.Min(row.ImportTargetKw, plant.ImportKw));
                     mustKw = T.Min(T.Min(mustKw, plant.InverterKw), T.Min(plant.InverterBreakerKw, T.Max(zero, busbarKw)));
-                    firstKw = Clean(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw));
+                    firstKw = T.OnlyAbove(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw), TinyKw);
                 }
                 T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
                 T throughKw = T.Min(plant.ThroughInverterKw, busbarKw);
                 if (takesLeast)
                 {
-                    toHouseKw = AtMost(toHouseKw, throughKw);
+                    toHouseKw = T.Within(toHouseKw, throughKw);
                 }
                 else if (T.AnyAbove(toHouseKw, throughKw))
                 {
@@ -105,8 +105,8 @@ internal static class Step
                     toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
                 }
                 // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
-                dcLeftKw = Clean(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency));
-                toHouseKw = Clean(toHouseKw);
+                dcLeftKw = T.OnlyAbove(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency), TinyKw);
+                toHouseKw = T.OnlyAbove(toHouseKw, TinyKw);
                 book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
                 outKw = toHouseKw;
                 needKw -= toHouseKw;
@@ -117,14 +117,14 @@ internal static class Step
                 T takesKw = T.Min(chargeLimitKw, roomKw) - firstKw;
                 if (takesLeast)
                 {
-                    dcChargeKw = Clean(AtMost(dcChargeKw, takesKw));
+                    dcChargeKw = T.OnlyAbove(T.Within(dcChargeKw, takesKw), TinyKw);
                 }
                 else if (T.AnyAbove(dcChargeKw, takesKw))
                 {
                     dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
-                    dcChargeKw = Clean(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book));
+                    dcChargeKw = T.OnlyAbove(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book), TinyKw);
                 }
-                dcLeftKw = Clean(dcLeftKw - dcChargeKw);
+                dcLeftKw = T.OnlyAbove(dcLeftKw - dcChargeKw, TinyKw);
                 dcChargeKw += firstKw;
                 book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
                 chargeKw = dcChargeKw;
@@ -134,7 +134,7 @@ internal static class Step
                     T mostKw = T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency);
                     if (takesLeast)
                     {
-                        wantKw = AtMost(wantKw, mostKw);
+                        wantKw = T.Within(wantKw, mostKw);
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
@@ -143,7 +143,7 @@ internal static class Step
                         wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                         wantKw = Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                     }
-                    rectifierKw = Clean(wantKw);
+                    rectifierKw = T.OnlyAbove(wantKw, TinyKw);
                     T acChargeKw = rectifierKw * plant.RectifierEfficiency;
                     book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
                     chargeKw += acChargeKw;
@@ -161,7 +161,7 @@ internal static class Step
                 T mostKw = T.Min(T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw), aboveFloorKw);
                 if (takesLeast)
                 {
-                    wantedKw = AtMost(wantedKw, mostKw);
+                    wantedKw = T.Within(wantedKw, mostKw);
                 }
                 else if (T.AnyAbove(wantedKw, mostKw))
                 {
@@ -171,9 +171,9 @@ internal static class Step
                     wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
                     wantedKw = Limited(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
                 }
-                dischargeKw = Clean(wantedKw);
+                dischargeKw = T.OnlyAbove(wantedKw, TinyKw);
                 book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
-                needKw = T.WhereAbove(dischargeKw, zero, Clean(needKw - dischargeKw), needKw);
+                needKw = T.WhereAbove(dischargeKw, zero, T.OnlyAbove(needKw - dischargeKw, TinyKw), needKw);
                 outKw += dischargeKw;
             }
 
@@ -189,7 +189,7 @@ internal static class Step
                     T mostKw = T.Min(rateKw, T.Min(plant.ThroughInverterKw - rectifierKw, T.Min(guardedKw, T.Min(plant.ImportKw, row.ImportTargetKw)) - needKw));
                     if (takesLeast)
                     {
-                        wantKw = AtMost(wantKw, mostKw);
+                        wantKw = T.Within(wantKw, mostKw);
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
@@ -200,7 +200,7 @@ internal static class Step
                         wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
                         wantKw = Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
                     }
-                    gridKw = Clean(wantKw);
+                    gridKw = T.OnlyAbove(wantKw, TinyKw);
                     T gridChargeKw = gridKw * plant.RectifierEfficiency;
                     book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
                     chargeKw += gridChargeKw;
@@ -211,12 +211,12 @@ internal static class Step
             // 7. What solar is left is sold, or curtailed.
             if (T.AnyAbove(acLeftKw + dcLeftKw, zero))
             {
-                T soldAcKw = Clean(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book));
+                T soldAcKw = T.OnlyAbove(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book), TinyKw);
                 T soldKw = dcLeftKw * plant.InverterEfficiency;
                 T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw);
                 if (takesLeast)
                 {
-                    soldKw = AtMost(soldKw, mostKw);
+                    soldKw = T.Within(soldKw, mostKw);
                 }
                 else if (T.AnyAbove(soldKw, mostKw))
                 {
@@ -225,11 +225,11 @@ internal static class Step
                     soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
                     soldKw = Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
                 }
-                soldKw = Clean(soldKw);
+                soldKw = T.OnlyAbove(soldKw, TinyKw);
                 if (TBook.KeepsFlows || TBook.KeepsGross)
                 {
-                    curtailedAcKw = Clean(acLeftKw - soldAcKw);
-                    T curtailedDcKw = Clean(dcLeftKw - (soldKw * plant.PerInverterEfficiency));
+                    curtailedAcKw = T.OnlyAbove(acLeftKw - soldAcKw, TinyKw);
+                    T curtailedDcKw = T.OnlyAbove(dcLeftKw - (soldKw * plant.PerInverterEfficiency), TinyKw);
                     book.Flow(LedgerColumn.CurtailedAcKw, curtailedAcKw);
                     book.Flow(LedgerColumn.CurtailedDcKw, curtailedDcKw);
                     dcKw -= curtailedDcKw;
@@ -249,7 +249,7 @@ internal static class Step
                     T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
                     if (takesLeast)
                     {
-                        wantKw = AtMost(wantKw, mostKw);
+                        wantKw = T.Within(wantKw, mostKw);
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
@@ -259,7 +259,7 @@ internal static class Step
                         wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
                         wantKw = Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
                     }
-                    wantKw = Clean(wantKw);
+                    wantKw = T.OnlyAbove(wantKw, TinyKw);
                     book.Flow(LedgerColumn.CellsToGridKw, wantKw);
                     dischargeKw += wantKw;
                     outKw += wantKw;
@@ -275,7 +275,7 @@ internal static class Step
             book.Flow(LedgerColumn.InverterOutKw, outKw);
             book.Flow(LedgerColumn.ExportKw, toGridKw);
             T usedSolarKw = TBook.KeepsFlows || TBook.KeepsGross ? solarAcKw - curtailedAcKw + (dcKw * plant.InverterEfficiency) : zero;
-            grid.Close(in plant, loadKw, Clean(needKw + gridKw), toGridKw, curtailedAcKw, usedSolarKw, ref book);
+            grid.Close(in plant, loadKw, T.OnlyAbove(needKw + gridKw, TinyKw), toGridKw, curtailedAcKw, usedSolarKw, ref book);
             if (T.Count == 1) carried = stored;
             else Unsafe.Add(ref storedKwh, g) = stored;
         }
@@ -287,15 +287,8 @@ internal static class Step
     private static T Limited<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
         where T : struct, ILane<T> where TBook : struct, IBook<T>
     {
-        T allowedKw = T.Min(wantedKw, T.Max(T.All(0), limitKw));
+        T allowedKw = T.Within(wantedKw, limitKw);
         book.Cut(site, wantedKw - allowedKw);
         return allowedKw;
     }
-
-    /// <summary>What several limits together let through, of which the least is given: the same number as one after another.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T AtMost<T>(T wantedKw, T leastKw) where T : struct, ILane<T> => T.Min(wantedKw, T.Max(T.All(0), leastKw));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static T Clean<T>(T kw) where T : struct, ILane<T> => T.WhereAbove(kw, T.All(TinyKw), kw, T.All(0));
 }

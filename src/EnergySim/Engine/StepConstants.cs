@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using EnergySim.Equipment;
 using EnergySim.Strategies;
@@ -160,12 +161,13 @@ internal readonly struct TaperLine<T> where T : struct, ILane<T>
     public bool IsNone => _points == 0;
 
     /// <summary>Share of the limit at a share of usable energy, never below 0.</summary>
+    /// <remarks>No call, and none within: a step in which one could happen has to keep every vector in memory.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T At(T energyFraction)
     {
-        T zero = T.All(0);
-        T share = _first;
-        ReadOnlySpan<T> at = MemoryMarshal.Cast<double, T>(_at), bend = MemoryMarshal.Cast<double, T>(_bend);
-        for (int i = 0; i < _points; i++) share += T.Max(zero, energyFraction - at[i]) * bend[i];
+        T share = _first, zero = T.All(0);
+        ref T at = ref Unsafe.As<double, T>(ref MemoryMarshal.GetArrayDataReference(_at)), bend = ref Unsafe.As<double, T>(ref MemoryMarshal.GetArrayDataReference(_bend));
+        for (int i = 0; i < _points; i++) share += T.Max(zero, energyFraction - Unsafe.Add(ref at, i)) * Unsafe.Add(ref bend, i);
         return T.Max(zero, share);
     }
 }

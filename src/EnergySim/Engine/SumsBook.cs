@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
@@ -9,16 +10,21 @@ internal struct SumsBook() : IBook<Scalar>
     public readonly double[] SumKw = new double[Ledger.ColumnCount];
     public readonly double[] WithheldKw = new double[Limits.SiteCount];
     public readonly int[] BoundIntervals = new int[Limits.Count];
-    private uint _limitsNow;
+
+    /// <summary>The sites at which a limit bound in the interval that is open, a bit each.</summary>
+    public ulong SitesNow;
 
     public static bool KeepsFlows => true;
 
     public static bool KeepsGross => true;
 
+    // No call: a step in which one could happen at every limit has to keep all its numbers in memory.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Cut(LimitSite site, Scalar withheldKw)
     {
-        if (withheldKw.Value > Step.TinyKw) Bind(site, withheldKw.Value);
+        if (!(withheldKw.Value > Step.TinyKw)) return;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(WithheldKw), (int)site) += withheldKw.Value;
+        SitesNow |= 1ul << (int)site;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -31,15 +37,18 @@ internal struct SumsBook() : IBook<Scalar>
     public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Close() => _limitsNow = 0;
-
-    // Kept out of line: it is rare, and the step is large.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Bind(LimitSite site, double withheldKw)
+    public void Close()
     {
-        WithheldKw[(int)site] += withheldKw;
-        int limit = (int)Limits.LimitOf(site);
-        if ((_limitsNow >> limit & 1) == 0) BoundIntervals[limit]++;
-        _limitsNow |= 1u << limit;
+        if (SitesNow != 0) Count();
+    }
+
+    // A limit counts once an interval, at however many sites it bound.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Count()
+    {
+        uint limits = 0;
+        for (ulong sites = SitesNow; sites != 0; sites &= sites - 1) limits |= 1u << (int)Limits.LimitOf((LimitSite)BitOperations.TrailingZeroCount(sites));
+        for (; limits != 0; limits &= limits - 1) BoundIntervals[BitOperations.TrailingZeroCount(limits)]++;
+        SitesNow = 0;
     }
 }

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace EnergySim.Engine;
 
@@ -30,7 +31,8 @@ internal struct Lanes4 : ILane<Lanes4>
     public static Lanes4 Min(Lanes4 left, Lanes4 right)
     {
         Lanes4 result;
-        result.Value = Vector256.MinNative(left.Value, right.Value);
+        if (Avx.IsSupported) result.Value = Avx.Min(left.Value, right.Value);
+        else result.Value = Vector256.MinNative(left.Value, right.Value);
         return result;
     }
 
@@ -39,7 +41,8 @@ internal struct Lanes4 : ILane<Lanes4>
     public static Lanes4 Max(Lanes4 left, Lanes4 right)
     {
         Lanes4 result;
-        result.Value = Vector256.MaxNative(left.Value, right.Value);
+        if (Avx.IsSupported) result.Value = Avx.Max(left.Value, right.Value);
+        else result.Value = Vector256.MaxNative(left.Value, right.Value);
         return result;
     }
 
@@ -50,6 +53,23 @@ internal struct Lanes4 : ILane<Lanes4>
         Lanes4 result;
         result.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
         return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 OnlyAbove(Lanes4 value, double least)
+    {
+        value.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(value.Value, Vector256.Create(least)), value.Value, Vector256<double>.Zero);
+        return value;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes4 Within(Lanes4 value, Lanes4 limit)
+    {
+        if (Avx.IsSupported) value.Value = Avx.Min(value.Value, Avx.Max(Vector256<double>.Zero, limit.Value));
+        else value.Value = Vector256.MinNative(value.Value, Vector256.MaxNative(Vector256<double>.Zero, limit.Value));
+        return value;
     }
 
     /// <inheritdoc/>

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace EnergySim.Engine;
 
@@ -30,7 +31,8 @@ internal struct Lanes8 : ILane<Lanes8>
     public static Lanes8 Min(Lanes8 left, Lanes8 right)
     {
         Lanes8 result;
-        result.Value = Vector512.MinNative(left.Value, right.Value);
+        if (Avx512F.IsSupported) result.Value = Avx512F.Min(left.Value, right.Value);
+        else result.Value = Vector512.MinNative(left.Value, right.Value);
         return result;
     }
 
@@ -39,7 +41,8 @@ internal struct Lanes8 : ILane<Lanes8>
     public static Lanes8 Max(Lanes8 left, Lanes8 right)
     {
         Lanes8 result;
-        result.Value = Vector512.MaxNative(left.Value, right.Value);
+        if (Avx512F.IsSupported) result.Value = Avx512F.Max(left.Value, right.Value);
+        else result.Value = Vector512.MaxNative(left.Value, right.Value);
         return result;
     }
 
@@ -50,6 +53,23 @@ internal struct Lanes8 : ILane<Lanes8>
         Lanes8 result;
         result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
         return result;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 OnlyAbove(Lanes8 value, double least)
+    {
+        value.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(value.Value, Vector512.Create(least)), value.Value, Vector512<double>.Zero);
+        return value;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes8 Within(Lanes8 value, Lanes8 limit)
+    {
+        if (Avx512F.IsSupported) value.Value = Avx512F.Min(value.Value, Avx512F.Max(Vector512<double>.Zero, limit.Value));
+        else value.Value = Vector512.MinNative(value.Value, Vector512.MaxNative(Vector512<double>.Zero, limit.Value));
+        return value;
     }
 
     /// <inheritdoc/>

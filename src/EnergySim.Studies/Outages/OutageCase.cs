@@ -87,8 +87,8 @@ internal sealed record OutageCase
         if (terms.StartCharge is StartCharge.Everyday or StartCharge.Storm)
         {
             int lead = terms.StartCharge == StartCharge.Storm ? (int)Math.Round(terms.StormLeadHours * 60 / everyday.Axis.StepMinutes) : 0;
-            Ledger ledger = everyday.Ledger();
-            return (StormStarts.Of(everyday, ledger, Preparing(everyday, offer), Math.Min(lead, everyday.Axis.Count)), ledger.Sums.Meter);
+            var meter = new MeterColumns(everyday.Axis.Count);
+            return (StormStarts.Of(everyday, meter, Preparing(everyday, offer), Math.Min(lead, everyday.Axis.Count)), meter);
         }
         var energies = new double[everyday.Axis.Count];
         double share = terms.StartCharge == StartCharge.Full ? 1 : offer.Strategy.ReserveFraction;

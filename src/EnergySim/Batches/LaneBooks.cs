@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using EnergySim.Engine;
 
 namespace EnergySim.Batches;
@@ -24,7 +25,11 @@ internal struct NetBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct, 
     public readonly void Flow(LedgerColumn column, T value) { }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw) => (_import[_at], _export[_at]) = (importKw, exportKw);
+    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw)
+    {
+        _import[_at] = importKw;
+        _export[_at] = exportKw;
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close() => _at++;
@@ -33,7 +38,7 @@ internal struct NetBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct, 
 /// <summary>Writes down all four columns: for plans under which all load is bought and all solar sold.</summary>
 internal struct GrossBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct, ILane<T>
 {
-    private readonly LaneColumns<T> _columns = columns;
+    private readonly T[] _import = columns.Import, _export = columns.Export, _load = columns.Load, _solar = columns.Solar;
     private int _at;
 
     public static bool KeepsFlows => false;
@@ -45,8 +50,13 @@ internal struct GrossBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct
     public readonly void Flow(LedgerColumn column, T value) { }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw) =>
-        (_columns.Import[_at], _columns.Export[_at], _columns.Load[_at], _columns.Solar[_at]) = (importKw, exportKw, loadKw, solarKw);
+    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw)
+    {
+        _import[_at] = importKw;
+        _export[_at] = exportKw;
+        _load[_at] = loadKw;
+        _solar[_at] = solarKw;
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close() => _at++;
@@ -71,8 +81,9 @@ internal struct SilentBook<T> : IBook<T> where T : struct, ILane<T>
 /// <summary>All four columns, and the sums of what the cells give.</summary>
 internal struct GivenBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook<T> where T : struct, ILane<T>
 {
-    private readonly T[] _sumKw = flows.SumKw;
-    private GrossBook<T> _meter = new(columns);
+    // Of its own, not in a book within: what is nested deeper would be a call.
+    private readonly T[] _import = columns.Import, _export = columns.Export, _load = columns.Load, _solar = columns.Solar, _sumKw = flows.SumKw;
+    private int _at;
 
     public static bool KeepsFlows => false;
 
@@ -83,14 +94,20 @@ internal struct GivenBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Flow(LedgerColumn column, T value)
     {
-        if (column is LedgerColumn.CellsToLoadKw or LedgerColumn.CellsToGridKw) _sumKw[(int)column] += value;
+        if (column is LedgerColumn.CellsToLoadKw or LedgerColumn.CellsToGridKw) Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_sumKw), (int)column) += value;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw) => _meter.Meter(importKw, exportKw, loadKw, solarKw);
+    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw)
+    {
+        _import[_at] = importKw;
+        _export[_at] = exportKw;
+        _load[_at] = loadKw;
+        _solar[_at] = solarKw;
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Close() => _meter.Close();
+    public void Close() => _at++;
 }
 
 /// <summary>All four columns, and the sums of every flow and limit.</summary>

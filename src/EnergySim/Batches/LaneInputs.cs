@@ -29,6 +29,10 @@ internal struct OwnInput<T> : IInput<T> where T : struct, ILane<T>
     public int From;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw) =>
-        (loadKw, solarDcKw, solarAcKw) = (Load[index - From], SolarDc[index - From], SolarAc[index - From]);
+    public readonly void Read(int index, out T loadKw, out T solarDcKw, out T solarAcKw)
+    {
+        loadKw = Load[index - From];
+        solarDcKw = SolarDc[index - From];
+        solarAcKw = SolarAc[index - From];
+    }
 }

@@ -116,6 +116,17 @@ public sealed class Run
         return ledger;
     }
 
+    /// <summary>Runs on the grid; gives what the cells hold at each interval's start, kWh.</summary>
+    /// <param name="meter">Columns to fill with what the meters see.</param>
+    internal double[] Held(MeterColumns meter)
+    {
+        double[] held = new double[Axis.Count];
+        held[0] = StartEnergy(meter);
+        var book = new HeldBook(held);
+        Walk(0, held[0], meter, ref book);
+        return held;
+    }
+
     private RunSums SumsOf(in SumsBook book, double startKwh, Walked walked, MeterColumns meter) =>
         new(in book, startKwh, walked.EndKwh, Axis.StepHours, walked.UnservedKwh, meter) { ShedKwh = walked.ShedKwh };
 

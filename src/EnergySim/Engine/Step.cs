@@ -76,7 +76,7 @@ internal static class Step
                 book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
                 book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
                 dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
-                book.Flow(LedgerColumn.ClippedInputKw, T.OnlyAbove(solarDcKw - dcKw, TinyKw));
+                if (TBook.KeepsFlows) book.Flow(LedgerColumn.ClippedInputKw, T.OnlyAbove(solarDcKw - dcKw, TinyKw));
 
                 // 2. AC solar to the house.
                 T acToLoadKw = T.Min(solarAcKw, needKw);

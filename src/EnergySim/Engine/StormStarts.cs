@@ -15,18 +15,18 @@ public static class StormStarts
     public static double[] Of(Run everyday, SetPoints preparing, int leadIntervals)
     {
         ArgumentNullException.ThrowIfNull(everyday);
-        return Of(everyday, everyday.Ledger(), preparing, leadIntervals);
+        return Of(everyday, new MeterColumns(everyday.Axis.Count), preparing, leadIntervals);
     }
 
-    /// <summary>The same where the everyday run's ledger is at hand.</summary>
-    internal static double[] Of(Run everyday, Ledger ledger, SetPoints preparing, int leadIntervals)
+    /// <summary>The same; what the meters see of the everyday run goes into the columns.</summary>
+    internal static double[] Of(Run everyday, MeterColumns meter, SetPoints preparing, int leadIntervals)
     {
         ArgumentNullException.ThrowIfNull(preparing);
         int count = everyday.Axis.Count;
         if (everyday.IsOffGrid) throw new ArgumentException("The everyday run is on the grid.", nameof(everyday));
         if (preparing.Count != count) throw new ArgumentException($"{preparing.Count} set-point rows for {count} intervals.", nameof(preparing));
         if (leadIntervals < 0 || leadIntervals > count) throw new ArgumentOutOfRangeException(nameof(leadIntervals), leadIntervals, "The lead is not longer than the data.");
-        double[] held = [ledger.Sums.StartKwh, .. ledger[LedgerColumn.StoredKwh][..^1]];
+        double[] held = everyday.Held(meter);
         return leadIntervals == 0 ? held : Walk(everyday, preparing, leadIntervals, held);
     }
 

@@ -6,6 +6,7 @@ namespace EnergySim.Profiles;
 public sealed class Profile
 {
     private readonly double[] _kw;
+    private double _energyKwh = double.NaN;
 
     /// <param name="axis">The intervals.</param>
     /// <param name="kw">Mean power in each, kW, finite and ≥ 0; one value an interval. The values are copied.</param>
@@ -37,9 +38,9 @@ public sealed class Profile
     {
         get
         {
-            double sum = 0;
-            foreach (double kw in _kw) sum += kw;
-            return sum * Axis.StepHours;
+            // Summed when first asked; two threads that ask at once come to the same bits.
+            if (double.IsNaN(_energyKwh)) _energyKwh = Summed();
+            return _energyKwh;
         }
     }
 
@@ -90,5 +91,12 @@ public sealed class Profile
             kw[i] = energy / stepMinutes;
         }
         return new Profile(axis, kw);
+    }
+
+    private double Summed()
+    {
+        double sum = 0;
+        foreach (double kw in _kw) sum += kw;
+        return sum * Axis.StepHours;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EnergySim.Batches;
 using EnergySim.Economics;
+using EnergySim.Engine;
 using EnergySim.Tariffs;
 
 namespace EnergySim.Studies.Lifetime;
@@ -62,7 +63,7 @@ internal sealed class LifetimeRuns
     {
         YearPlan plan = _plans.Of(year);
         if (!_batches.TryGetValue(plan.Key, out Batch? batch))
-            _batches.Add(plan.Key, batch = new Batch(_home.Load.Axis, [new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw)], BatchKeeps.GivenEnergy));
+            _batches.Add(plan.Key, batch = new Batch(_home.Load.Axis, [new TariffCalendar(plan.Tariff, _home.Load.Axis, _home.Account, _home.Load.Kw)], BatchKeeps.GivenEnergy, LaneWidth.Ahead));
         foreach (YearLoad load in _loads.Values) load.Move(year);
         foreach (YearSun sun in _suns.Values) sun.Move(year);
         Variant[] variants = [.. _courses.SelectMany(c => c.Begin(year, Laid(c.Solar, plan.Key, batch.Calendars[0])))];

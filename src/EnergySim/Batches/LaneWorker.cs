@@ -22,11 +22,11 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
     private readonly LaneFlows<T>[] _flows = new LaneFlows<T>[s_most];
 
     // What the step takes of each group: constants, the row that holds, series shared or of each lane's own, energy in the cells (kWh).
-    private readonly StepConstants<T>[] _constants = CacheLines.NewArray<StepConstants<T>>(s_most);
-    private readonly StepRow<T>[] _rows = CacheLines.NewArray<StepRow<T>>(s_most);
-    private readonly SharedInput<T>[] _shared = CacheLines.NewArray<SharedInput<T>>(s_most);
+    private readonly StepConstants<T>[] _constants = new StepConstants<T>[s_most];
+    private readonly StepRow<T>[] _rows = new StepRow<T>[s_most];
+    private readonly SharedInput<T>[] _shared = new SharedInput<T>[s_most];
     private readonly OwnInput<T>[] _own = new OwnInput<T>[s_most];
-    private readonly T[] _storedKwh = CacheLines.NewArray<T>(s_most);
+    private readonly T[] _storedKwh = new T[s_most];
     private bool _sharesSeries;
 
     public LaneWorker(BatchLayout layout)
@@ -36,7 +36,7 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         {
             _groups[g] = new LaneGroup<T>();
             _columns[g] = new LaneColumns<T>(layout.LongestBlock);
-            _own[g] = new OwnInput<T> { Load = CacheLines.NewArray<T>(layout.LongestBlock), SolarDc = CacheLines.NewArray<T>(layout.LongestBlock), SolarAc = CacheLines.NewArray<T>(layout.LongestBlock) };
+            _own[g] = new OwnInput<T> { Load = new T[layout.LongestBlock], SolarDc = new T[layout.LongestBlock], SolarAc = new T[layout.LongestBlock] };
             _summers[g] = [.. layout.Calendars.Select(c => new MeterSummer<T>(c))];
             _flows[g] = new LaneFlows<T>();
         }

@@ -7,4 +7,7 @@ internal static class LaneWidth
 {
     /// <summary>8, 4 or 1.</summary>
     public static int Best { get; } = Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1;
+
+    /// <summary>4 or 1: as many as packed programs have compiled ahead. What runs for less than a second is done before wider ones were compiled.</summary>
+    public static int Ahead { get; } = Math.Min(4, Best);
 }

@@ -100,9 +100,9 @@ internal static class Step
                 }
                 else if (T.AnyAbove(toHouseKw, throughKw))
                 {
-                    toHouseKw = Limited(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
-                    toHouseKw = Limited(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
-                    toHouseKw = Limited(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
+                    toHouseKw = OneByOne(LimitSite.Rule3Inverter, toHouseKw, plant.InverterKw, ref book);
+                    toHouseKw = OneByOne(LimitSite.Rule3InverterBreaker, toHouseKw, plant.InverterBreakerKw, ref book);
+                    toHouseKw = OneByOne(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
                 }
                 // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
                 dcLeftKw = T.OnlyAbove(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency), TinyKw);
@@ -121,8 +121,8 @@ internal static class Step
                 }
                 else if (T.AnyAbove(dcChargeKw, takesKw))
                 {
-                    dcChargeKw = Limited(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
-                    dcChargeKw = T.OnlyAbove(Limited(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book), TinyKw);
+                    dcChargeKw = OneByOne(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
+                    dcChargeKw = T.OnlyAbove(OneByOne(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book), TinyKw);
                 }
                 dcLeftKw = T.OnlyAbove(dcLeftKw - dcChargeKw, TinyKw);
                 dcChargeKw += firstKw;
@@ -138,10 +138,10 @@ internal static class Step
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
-                        wantKw = Limited(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
-                        wantKw = Limited(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
-                        wantKw = Limited(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
-                        wantKw = Limited(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                        wantKw = OneByOne(LimitSite.Rule4AcInverter, wantKw, plant.InverterKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule4AcInverterBreaker, wantKw, plant.InverterBreakerKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
+                        wantKw = OneByOne(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                     }
                     rectifierKw = T.OnlyAbove(wantKw, TinyKw);
                     T acChargeKw = rectifierKw * plant.RectifierEfficiency;
@@ -165,11 +165,11 @@ internal static class Step
                 }
                 else if (T.AnyAbove(wantedKw, mostKw))
                 {
-                    wantedKw = Limited(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
-                    wantedKw = Limited(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
-                    wantedKw = Limited(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
-                    wantedKw = Limited(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
-                    wantedKw = Limited(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
+                    wantedKw = OneByOne(LimitSite.Rule5DischargeRate, wantedKw, dischargeLimitKw, ref book);
+                    wantedKw = OneByOne(LimitSite.Rule5Inverter, wantedKw, plant.InverterKw - outKw, ref book);
+                    wantedKw = OneByOne(LimitSite.Rule5InverterBreaker, wantedKw, plant.InverterBreakerKw - outKw, ref book);
+                    wantedKw = OneByOne(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
+                    wantedKw = OneByOne(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
                 }
                 dischargeKw = T.OnlyAbove(wantedKw, TinyKw);
                 book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
@@ -193,12 +193,12 @@ internal static class Step
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
-                        wantKw = Limited(LimitSite.Rule6ChargeRate, wantKw, rateKw, ref book);
-                        wantKw = Limited(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
-                        wantKw = Limited(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
-                        wantKw = Limited(LimitSite.Rule6Busbar, wantKw, guardedKw - needKw, ref book);
-                        wantKw = Limited(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
-                        wantKw = Limited(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6ChargeRate, wantKw, rateKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6Inverter, wantKw, plant.InverterKw - rectifierKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6InverterBreaker, wantKw, plant.InverterBreakerKw - rectifierKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6Busbar, wantKw, guardedKw - needKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
                     }
                     gridKw = T.OnlyAbove(wantKw, TinyKw);
                     T gridChargeKw = gridKw * plant.RectifierEfficiency;
@@ -220,10 +220,10 @@ internal static class Step
                 }
                 else if (T.AnyAbove(soldKw, mostKw))
                 {
-                    soldKw = Limited(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
-                    soldKw = Limited(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
-                    soldKw = Limited(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
-                    soldKw = Limited(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
+                    soldKw = OneByOne(LimitSite.Rule7Inverter, soldKw, plant.InverterKw - outKw, ref book);
+                    soldKw = OneByOne(LimitSite.Rule7InverterBreaker, soldKw, plant.InverterBreakerKw - outKw, ref book);
+                    soldKw = OneByOne(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
+                    soldKw = OneByOne(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
                 }
                 soldKw = T.OnlyAbove(soldKw, TinyKw);
                 if (TBook.KeepsFlows || TBook.KeepsGross)
@@ -253,11 +253,11 @@ internal static class Step
                     }
                     else if (T.AnyAbove(wantKw, mostKw))
                     {
-                        wantKw = Limited(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
-                        wantKw = Limited(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
-                        wantKw = Limited(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
-                        wantKw = Limited(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
-                        wantKw = Limited(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule8DischargeRate, wantKw, dischargeLimitKw - dischargeKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule8Inverter, wantKw, plant.InverterKw - outKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule8InverterBreaker, wantKw, plant.InverterBreakerKw - outKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
+                        wantKw = OneByOne(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
                     }
                     wantKw = T.OnlyAbove(wantKw, TinyKw);
                     book.Flow(LedgerColumn.CellsToGridKw, wantKw);
@@ -291,4 +291,18 @@ internal static class Step
         book.Cut(site, wantedKw - allowedKw);
         return allowedKw;
     }
+
+    /// <summary>The same where the least of several limits was found to bind. Few lanes come here, those that keep flows: theirs is a call, which leaves the JIT room to inline all of the others' step.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T OneByOne<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    {
+        // The JIT knows the answer before it looks at what follows.
+        if (typeof(T) != typeof(Scalar)) return Apart(site, wantedKw, limitKw, ref book);
+        return Limited(site, wantedKw, limitKw, ref book);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static T Apart<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T> => Limited(site, wantedKw, limitKw, ref book);
 }

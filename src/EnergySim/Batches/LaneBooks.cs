@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using EnergySim.Engine;
 
 namespace EnergySim.Batches;
@@ -81,9 +80,8 @@ internal struct SilentBook<T> : IBook<T> where T : struct, ILane<T>
 /// <summary>All four columns, and the sums of what the cells give.</summary>
 internal struct GivenBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook<T> where T : struct, ILane<T>
 {
-    // Of its own, not in a book within: what is nested deeper would be a call.
-    private readonly T[] _import = columns.Import, _export = columns.Export, _load = columns.Load, _solar = columns.Solar, _sumKw = flows.SumKw;
-    private int _at;
+    private readonly T[] _sumKw = flows.SumKw;
+    private GrossBook<T> _meter = new(columns);
 
     public static bool KeepsFlows => false;
 
@@ -94,20 +92,14 @@ internal struct GivenBook<T>(LaneColumns<T> columns, LaneFlows<T> flows) : IBook
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Flow(LedgerColumn column, T value)
     {
-        if (column is LedgerColumn.CellsToLoadKw or LedgerColumn.CellsToGridKw) Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_sumKw), (int)column) += value;
+        if (column is LedgerColumn.CellsToLoadKw or LedgerColumn.CellsToGridKw) _sumKw[(int)column] += value;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw)
-    {
-        _import[_at] = importKw;
-        _export[_at] = exportKw;
-        _load[_at] = loadKw;
-        _solar[_at] = solarKw;
-    }
+    public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw) => _meter.Meter(importKw, exportKw, loadKw, solarKw);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Close() => _at++;
+    public void Close() => _meter.Close();
 }
 
 /// <summary>All four columns, and the sums of every flow and limit.</summary>

@@ -22,11 +22,11 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
     private readonly LaneFlows<T>[] _flows = new LaneFlows<T>[s_most];
 
     // What the step takes of each group: constants, the row that holds, series shared or of each lane's own, energy in the cells (kWh).
-    private readonly StepConstants<T>[] _constants = new StepConstants<T>[s_most];
-    private readonly StepRow<T>[] _rows = new StepRow<T>[s_most];
-    private readonly SharedInput<T>[] _shared = new SharedInput<T>[s_most];
-    private readonly OwnInput<T>[] _own = new OwnInput<T>[s_most];
-    private readonly T[] _storedKwh = new T[s_most];
+    private InTurns<StepConstants<T>> _constants;
+    private InTurns<StepRow<T>> _rows;
+    private InTurns<SharedInput<T>> _shared;
+    private InTurns<OwnInput<T>> _own;
+    private InTurns<T> _storedKwh;
     private bool _sharesSeries;
 
     public LaneWorker(BatchLayout layout)

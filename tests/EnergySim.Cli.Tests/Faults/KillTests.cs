@@ -33,7 +33,7 @@ public sealed class KillTests(ITestOutputHelper told) : IDisposable
             sweep: killed
             homes: files/profiles/demo-home.yaml
             design: latin-hypercube
-            points: 5000
+            points: 9000
             inputs: [{input: offers.*.strategy.reserve, name: reserve, uniform: {from: 0, to: 1}}]
             outputs: annualBill
             """);

@@ -44,11 +44,11 @@ public sealed class SameEverywhereTests : IDisposable
         }
     }
 
-    /// <summary>What two commands print, the table of a sweep and every file of a report.</summary>
+    /// <summary>What commands print, the table of a sweep and every file of a report.</summary>
     private Dictionary<string, byte[]> Results(Dictionary<string, string?> environment)
     {
         string home = At("files", "profiles", "demo-home.yaml");
-        var files = new Dictionary<string, byte[]> { ["compare"] = Bytes("compare", home), ["outage"] = Bytes("outage", home) };
+        var files = new Dictionary<string, byte[]> { ["compare"] = Bytes("compare", home), ["comparison"] = Bytes("compare", home, "--json"), ["outage"] = Bytes("outage", home) };
         OwnProcess.Run(environment, "sweep", At("plan.yaml"), "--out", At("t.csv"));
         files["sweep"] = File.ReadAllBytes(At("t.csv"));
         OwnProcess.Run(environment, "report", home, "--out", At("out"), "--dated", "2026-03-14");

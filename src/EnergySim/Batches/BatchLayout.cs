@@ -14,6 +14,7 @@ internal sealed class BatchLayout
         Calendars = calendars;
         Keeps = keeps;
         KeepsGross = calendars.Any(c => c.SellsAll);
+        if (keeps == BatchKeeps.Meters && calendars is [{ AsksBucketsOnly: true } plan]) OneCalendar = plan;
         WarmUpFrom = Math.Max(0, axis.Count - (EnergySim.Engine.Run.WarmUpHours * 60 / axis.StepMinutes));
         var ends = new List<int>();
         int from = 0;
@@ -32,6 +33,9 @@ internal sealed class BatchLayout
     public TimeAxis Axis { get; }
 
     public IReadOnlyList<TariffCalendar> Calendars { get; }
+
+    /// <summary>The calendar, where there is but one, and its buckets are all that is kept: then sums are made while walking.</summary>
+    public TariffCalendar? OneCalendar { get; }
 
     public BatchKeeps Keeps { get; }
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using EnergySim.Engine;
 
 namespace EnergySim.Batches;
@@ -6,7 +7,7 @@ namespace EnergySim.Batches;
 /// <summary>What the meters of variants side by side saw in one block of intervals, kW.</summary>
 internal sealed class LaneColumns<T>(int count) where T : struct, ILane<T>
 {
-    public readonly T[] Import = new T[count], Export = new T[count], Load = new T[count], Solar = new T[count];
+    public readonly T[] Import = CacheLines.NewArray<T>(count), Export = CacheLines.NewArray<T>(count), Load = CacheLines.NewArray<T>(count), Solar = CacheLines.NewArray<T>(count);
 }
 
 /// <summary>Writes import and export down.</summary>
@@ -26,8 +27,34 @@ internal struct NetBook<T>(LaneColumns<T> columns) : IBook<T> where T : struct, 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void Meter(T importKw, T exportKw, T loadKw, T solarKw)
     {
-        _import[_at] = importKw;
-        _export[_at] = exportKw;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_import), _at) = importKw;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_export), _at) = exportKw;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Close() => _at++;
+}
+
+/// <summary>Adds import, export and what export is worth up while one bucket lasts, and writes nothing down: all that most plans ask.</summary>
+internal struct BucketBook<T>(double[] pricePerKwh, int from) : IBook<T> where T : struct, ILane<T>
+{
+    public T ImportKw, ExportKw, Value;
+    private int _at = from;
+
+    public static bool KeepsFlows => false;
+
+    public static bool KeepsGross => false;
+
+    public readonly void Cut(LimitSite site, T withheldKw) { }
+
+    public readonly void Flow(LedgerColumn column, T value) { }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Meter(T importKw, T exportKw, T loadKw, T solarKw)
+    {
+        ImportKw += importKw;
+        ExportKw += exportKw;
+        Value += exportKw * T.All(Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(pricePerKwh), _at));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

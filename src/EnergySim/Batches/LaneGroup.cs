@@ -13,10 +13,6 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
     private readonly Taper[] _tapers = new Taper[T.Count];
     private readonly TaperRoom _chargeRoom = new(), _dischargeRoom = new();
 
-
-    /// <summary>What is wanted.</summary>
-    public LaneRows<T> Rows { get; } = new();
-
     /// <summary>Takes other variants; the last stands in the lanes that are left over. Gives what does not change during a run.</summary>
     public StepConstants<T> Take(ReadOnlySpan<Variant> variants, double stepHours)
     {
@@ -28,7 +24,6 @@ internal sealed class LaneGroup<T> where T : struct, ILane<T>
         for (int lane = 0; lane < T.Count; lane++) _tapers[lane] = _variants[lane].Plant.ChargeTaper;
         var charge = new TaperLine<T>(_tapers, _chargeRoom);
         for (int lane = 0; lane < T.Count; lane++) _tapers[lane] = _variants[lane].Plant.DischargeTaper;
-        Rows.Take(_variants);
         return new StepConstants<T>(_cases, charge, new TaperLine<T>(_tapers, _dischargeRoom));
     }
 

@@ -1,5 +1,6 @@
 using EnergySim.Billing;
 using EnergySim.Engine;
+using EnergySim.Tariffs;
 
 namespace EnergySim.Batches;
 
@@ -10,10 +11,10 @@ internal abstract class LaneWorker
     public abstract void Run(ReadOnlySpan<Variant> variants, ReadOnlySpan<VariantSums> into);
 }
 
-/// <summary>The worker over one lane type. Two groups go in turns: while one waits for a number, the other computes.</summary>
+/// <summary>The worker over one lane type. Groups go in turns: while one waits for a number, the others compute.</summary>
 internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
 {
-    private static readonly int s_most = T.Count == 1 ? 1 : 2;
+    private static readonly int s_most = T.Count == 1 ? 1 : InTurns.Most;
 
     private readonly BatchLayout _layout;
     private readonly LaneGroup<T>[] _groups = new LaneGroup<T>[s_most];
@@ -21,12 +22,14 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
     private readonly MeterSummer<T>[][] _summers = new MeterSummer<T>[s_most][];
     private readonly LaneFlows<T>[] _flows = new LaneFlows<T>[s_most];
 
-    // What the step takes of each group: constants, the row that holds, series shared or of each lane's own, energy in the cells (kWh).
-    private InTurns<StepConstants<T>> _constants;
-    private InTurns<StepRow<T>> _rows;
-    private InTurns<SharedInput<T>> _shared;
-    private InTurns<OwnInput<T>> _own;
-    private InTurns<T> _storedKwh;
+    private readonly LaneRows<T> _rows = new(s_most);
+
+    // What the step takes of each group beside its row: constants, series shared or of each lane's own, energy in the cells (kWh).
+    private readonly StepConstants<T>[] _constants = CacheLines.NewArray<StepConstants<T>>(s_most);
+    private readonly SharedInput<T>[] _shared = CacheLines.NewArray<SharedInput<T>>(s_most);
+    private readonly OwnInput<T>[] _own = new OwnInput<T>[s_most];
+    private readonly T[] _storedKwh = CacheLines.NewArray<T>(s_most);
+    private readonly BucketBook<T>[] _books = CacheLines.NewArray<BucketBook<T>>(s_most);
     private bool _sharesSeries;
 
     public LaneWorker(BatchLayout layout)
@@ -59,6 +62,7 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         int groups = (variants.Length + T.Count - 1) / T.Count;
         bool warmsUp = false;
         _sharesSeries = true;
+        _rows.Take(variants);
         for (int g = 0; g < groups; g++)
         {
             _constants[g] = _groups[g].Take(variants[(g * T.Count)..], _layout.Axis.StepHours);
@@ -70,7 +74,8 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         if (warmsUp) Walk(groups, _layout.WarmUpFrom, warmUp: true);
         for (int g = 0; g < groups; g++) _groups[g].StartAsStated(ref _storedKwh[g]);
         for (int v = 0; v < into.Length; v++) into[v].StartKwh = StoredOf(v);
-        Walk(groups, 0, warmUp: false);
+        if (_layout.OneCalendar is TariffCalendar calendar) WalkBuckets(groups, calendar);
+        else Walk(groups, 0, warmUp: false);
         for (int v = 0; v < into.Length; v++) TakeSums(v, into[v]);
     }
 
@@ -87,13 +92,9 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
 
     private void Walk(int groups, int from, bool warmUp)
     {
-        int change = int.MaxValue;
-        for (int g = 0; g < groups; g++)
-        {
-            change = Math.Min(change, _groups[g].Rows.Begin(from));
-            _rows[g] = _groups[g].Rows.Current;
-            if (warmUp) _storedKwh[g] = _rows[g].FloorKwh;
-        }
+        int change = _rows.Begin(from);
+        if (warmUp)
+            for (int g = 0; g < groups; g++) _storedKwh[g] = _rows.Current[g].FloorKwh;
         foreach (int end in _layout.BlockEnds)
         {
             if (end <= from) continue;
@@ -103,6 +104,26 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
             if (!warmUp)
                 for (int g = 0; g < groups; g++) Sum(g, from, end - from);
             from = end;
+        }
+    }
+
+    // Bucket by bucket, if need be in several stretches.
+    private void WalkBuckets(int groups, TariffCalendar calendar)
+    {
+        double[] prices = calendar.ExportPrices.PricePerKwh[0];
+        int change = _rows.Begin(0);
+        foreach (BucketRun run in calendar.Runs)
+        {
+            for (int g = 0; g < groups; g++) _books[g] = new BucketBook<T>(prices, run.Start);
+            for (int from = run.Start, end = run.Start + run.Length; from < end;)
+            {
+                int until = Math.Min(end, from + _layout.LongestBlock);
+                if (!_sharesSeries)
+                    for (int g = 0; g < groups; g++) _groups[g].LayOwn(ref _own[g], from, until);
+                WalkRows(groups, from, until, ref change, ref _books[0]);
+                from = until;
+            }
+            for (int g = 0; g < groups; g++) _summers[g][0].AddStretch(run.Bucket, in _books[g].ImportKw, in _books[g].ExportKw, in _books[g].Value);
         }
     }
 
@@ -118,51 +139,45 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         if (warmUp)
         {
             InTurns<SilentBook<T>> none = default;
-            WalkRows(groups, from, until, ref change, ref none);
+            WalkRows(groups, from, until, ref change, ref none[0]);
         }
         else if (_layout.Keeps == BatchKeeps.Flows)
         {
             InTurns<FlowsBook<T>> books = default;
             for (int g = 0; g < groups; g++) books[g] = new FlowsBook<T>(_columns[g], _flows[g]);
-            WalkRows(groups, from, until, ref change, ref books);
+            WalkRows(groups, from, until, ref change, ref books[0]);
         }
         else if (_layout.Keeps == BatchKeeps.GivenEnergy)
         {
             InTurns<GivenBook<T>> books = default;
             for (int g = 0; g < groups; g++) books[g] = new GivenBook<T>(_columns[g], _flows[g]);
-            WalkRows(groups, from, until, ref change, ref books);
+            WalkRows(groups, from, until, ref change, ref books[0]);
         }
         else if (_layout.KeepsGross)
         {
             InTurns<GrossBook<T>> books = default;
             for (int g = 0; g < groups; g++) books[g] = new GrossBook<T>(_columns[g]);
-            WalkRows(groups, from, until, ref change, ref books);
+            WalkRows(groups, from, until, ref change, ref books[0]);
         }
         else
         {
             InTurns<NetBook<T>> books = default;
             for (int g = 0; g < groups; g++) books[g] = new NetBook<T>(_columns[g]);
-            WalkRows(groups, from, until, ref change, ref books);
+            WalkRows(groups, from, until, ref change, ref books[0]);
         }
     }
 
     // From change to change of a row.
-    private void WalkRows<TBook>(int groups, int from, int until, ref int change, ref InTurns<TBook> books) where TBook : struct, IBook<T>
+    private void WalkRows<TBook>(int groups, int from, int until, ref int change, ref TBook books) where TBook : struct, IBook<T>
     {
         while (from < until)
         {
             int end = Math.Min(change, until);
             GridUp<T> grid = default;
-            if (_sharesSeries) Step.Walk(in _constants[0], in _rows[0], in _shared[0], from, end, ref grid, ref _storedKwh[0], ref books[0], groups);
-            else Step.Walk(in _constants[0], in _rows[0], in _own[0], from, end, ref grid, ref _storedKwh[0], ref books[0], groups);
+            if (_sharesSeries) Step.Walk(in _constants[0], in _rows.Current[0], in _shared[0], from, end, ref grid, ref _storedKwh[0], ref books, groups);
+            else Step.Walk(in _constants[0], in _rows.Current[0], in _own[0], from, end, ref grid, ref _storedKwh[0], ref books, groups);
             from = end;
-            if (from != change || from == _layout.Axis.Count) continue;
-            change = int.MaxValue;
-            for (int g = 0; g < groups; g++)
-            {
-                change = Math.Min(change, _groups[g].Rows.Change(from));
-                _rows[g] = _groups[g].Rows.Current;
-            }
+            if (from == change && from < _layout.Axis.Count) change = _rows.Change(from);
         }
     }
 }

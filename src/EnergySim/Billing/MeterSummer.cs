@@ -16,6 +16,8 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
     private readonly T _hours;
     private readonly T[] _importKwh, _exportKwh, _loadKwh, _solarKwh, _eventKwh, _chargedKwh, _rewardedKwh, _value, _demandKw;
     private readonly MeterIntervals<T>? _meter;
+    private readonly int[] _billOf;
+    private readonly int _bills;
 
     // The stretch that the sums stand in, and what was summed of it so far.
     private int _run, _done;
@@ -27,6 +29,8 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         _calendar = calendar;
         _hours = T.All(calendar.Axis.StepHours);
         int buckets = calendar.Buckets.Count, bills = calendar.Bills.Count, parts = calendar.ExportPrices.Parts.Count;
+        _billOf = [.. calendar.Buckets.Select(b => b.Bill)];
+        _bills = bills;
         _importKwh = new T[buckets];
         _exportKwh = new T[buckets];
         _loadKwh = new T[calendar.SellsAll ? buckets : 0];
@@ -82,6 +86,18 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         for (int c = 0; c < _calendar.Demand.Columns.Count; c++) FindDemand(_calendar.Demand.Columns[c], from, importKw);
     }
 
+    /// <summary>Takes the sums of a whole stretch of one bucket that were made elsewhere, in the order of its intervals.</summary>
+    /// <param name="bucket">The bucket.</param>
+    /// <param name="importKw">Bought.</param>
+    /// <param name="exportKw">Sold.</param>
+    /// <param name="value">Sold, each times the first part's price.</param>
+    public void AddStretch(int bucket, in T importKw, in T exportKw, in T value)
+    {
+        _importKwh[bucket] += importKw * _hours;
+        _exportKwh[bucket] += exportKw * _hours;
+        _value[_billOf[bucket]] += value * _hours;
+    }
+
     /// <summary>Puts the sums of one lane into their place.</summary>
     public void CopyTo(int lane, MeterSums into)
     {
@@ -121,7 +137,7 @@ internal sealed class MeterSummer<T> where T : struct, ILane<T>
         }
         for (int part = 0; part < _valueNow.Length; part++)
         {
-            _value[(part * _calendar.Bills.Count) + _calendar.Buckets[bucket].Bill] += _valueNow[part] * _hours;
+            _value[(part * _bills) + _billOf[bucket]] += _valueNow[part] * _hours;
             _valueNow[part] = default;
         }
         (_run, _done) = (_run + 1, 0);

@@ -25,7 +25,7 @@ internal struct GridUp<T> : IGrid<T> where T : struct, ILane<T>
     {
         if (TBook.KeepsFlows && T.AnyAbove(unmetKw, plant.ImportKw))
         {
-            T overloadKw = T.OnlyAbove(T.Max(T.All(0), unmetKw - plant.ImportKw), Step.TinyKw);
+            T overloadKw = T.OnlyAbove(T.Max(T.All(0), unmetKw - plant.ImportKw), plant.TinyKw);
             book.Cut(LimitSite.Rule9Overload, overloadKw);
             book.Flow(LedgerColumn.OverloadKw, overloadKw);
         }
@@ -47,7 +47,7 @@ internal struct GridDown : IGrid<Scalar>
     public Scalar CurtailedAcKw;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly Scalar Busbar(in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarAcKw) => Scalar.Max(default, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
+    public readonly Scalar Busbar(in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarAcKw) => Math.Max(0, plant.BusbarKw - (solarAcKw * plant.AcOnBusbar));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close<TBook>(in StepConstants<Scalar> plant, Scalar loadKw, Scalar unmetKw, Scalar exportKw, Scalar curtailedAcKw, Scalar solarKw, ref TBook book)

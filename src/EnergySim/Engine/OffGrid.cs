@@ -66,7 +66,7 @@ internal static class OffGrid
                 outcome = Served(in plant, in row, loadKw, solarDcKw, default, ref storedKwh, ref pending);
             }
             // What a generator gives, if one runs, is where the grid's import would be.
-            Scalar unservedKw = Scalar.Min(Scalar.Max(default, outcome.UnmetKw - plant.ImportKw), loadKw);
+            double unservedKw = Math.Min(Math.Max(0, outcome.UnmetKw - plant.ImportKw), loadKw);
             UnservedByCause causes = pending.Causes(unservedKw);
             bool trips = !plant.ManagesLoad && (causes.Power > Step.TinyKw || (plant.HasGenerator && causes.Energy > Step.TinyKw));
             if (!trips)
@@ -79,7 +79,7 @@ internal static class OffGrid
                 pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
                 pending.Flow(LedgerColumn.CurtailedAcKw, refused ? solarAcKw : outcome.CurtailedAcKw);
                 pending.Flow(LedgerColumn.UnservedKw, unservedKw);
-                if (plant.HasGenerator) pending.Flow(LedgerColumn.ImportKw, Scalar.Min(outcome.UnmetKw, plant.ImportKw));
+                if (plant.HasGenerator) pending.Flow(LedgerColumn.ImportKw, Math.Min(outcome.UnmetKw, plant.ImportKw));
                 pending.PassOn(ref book);
                 return causes;
             }
@@ -95,16 +95,14 @@ internal static class OffGrid
     /// <summary>True when all solar together covers standby and house: that of a separate inverter too, once somebody forms a grid for it.</summary>
     public static bool SunCarries(in StepConstants<Scalar> plant, double loadKw, double solarDcKw, double solarAcKw)
     {
-        double dcKw = Math.Min(Math.Min(solarDcKw, plant.SolarInputKw.Value) * plant.InverterEfficiency.Value, plant.ThroughInverterKw.Value);
-        return dcKw + (plant.SeparateSolarTooLarge ? 0 : solarAcKw) >= plant.StandbyKw.Value + loadKw;
+        double dcKw = Math.Min(Math.Min(solarDcKw, plant.SolarInputKw) * plant.InverterEfficiency, plant.ThroughInverterKw);
+        return dcKw + (plant.SeparateSolarTooLarge ? 0 : solarAcKw) >= plant.StandbyKw + loadKw;
     }
 
     private static bool Restarts(in StepConstants<Scalar> plant, Scalar loadKw, Scalar solarDcKw, Scalar storedKwh)
     {
-        if (storedKwh.Value >= plant.RestartAboveKwh.Value) return true;
-        Scalar sunKw = Scalar.Min(solarDcKw, plant.SolarInputKw) * plant.InverterEfficiency;
-        sunKw = Scalar.Min(sunKw, Scalar.Min(plant.InverterKw, plant.InverterBreakerKw));
-        return sunKw.Value >= plant.StandbyKw.Value + loadKw.Value;
+        if (storedKwh >= plant.RestartAboveKwh) return true;
+        return Math.Min(Math.Min(solarDcKw, plant.SolarInputKw) * plant.InverterEfficiency, plant.ThroughInverterKw) >= plant.StandbyKw + loadKw;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -125,29 +123,31 @@ internal static class OffGrid
         where TPending : struct, IPendingBook
     {
         pending.Clear();
-        Scalar dcKw = Scalar.Min(solarDcKw, plant.SolarInputKw);
+        double dcKw = Math.Min(solarDcKw, plant.SolarInputKw);
         pending.Cut(LimitSite.Rule1SolarInput, solarDcKw - dcKw);
-        Scalar toCellsKw = default;
-        if (plant.WakesBySolar && dcKw.Value > 0)
+        double toCellsKw = 0;
+        if (plant.WakesBySolar && dcKw > 0)
         {
-            Scalar limitKw = plant.ChargeLimitKw;
+            double limitKw = plant.ChargeLimitKw;
             if (!plant.ChargeTaper.IsNone) limitKw *= plant.ChargeTaper.At((storedKwh - plant.LowestKwh) * plant.UsablePerKwh);
-            Scalar roomKw = Scalar.Max(default, (plant.HighestKwh - storedKwh) * plant.RoomKwPerKwh);
-            Scalar chargeKw = Scalar.Min(dcKw, limitKw);
+            double roomKw = Math.Max(0, (plant.HighestKwh - storedKwh) * plant.RoomKwPerKwh);
+            double chargeKw = Math.Min(dcKw, limitKw);
             pending.Cut(LimitSite.Rule4DcChargeRate, dcKw - chargeKw);
-            toCellsKw = Scalar.OnlyAbove(Scalar.Min(chargeKw, roomKw), Step.TinyKw);
+            toCellsKw = Cleaned(Math.Min(chargeKw, roomKw));
             pending.Cut(LimitSite.Rule4DcFull, chargeKw - toCellsKw);
-            storedKwh = Scalar.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * toCellsKw)));
+            storedKwh = Math.Min(plant.HighestKwh, storedKwh + (plant.StepHours * (plant.ChargeEfficiency * toCellsKw)));
         }
         pending.Flow(LedgerColumn.LoadKw, loadKw);
         pending.Flow(LedgerColumn.SolarDcKw, solarDcKw);
         pending.Flow(LedgerColumn.SolarAcKw, solarAcKw);
-        pending.Flow(LedgerColumn.ClippedInputKw, Scalar.OnlyAbove(solarDcKw - dcKw, Step.TinyKw));
+        pending.Flow(LedgerColumn.ClippedInputKw, Cleaned(solarDcKw - dcKw));
         pending.Flow(LedgerColumn.SolarDcToCellsKw, toCellsKw);
-        pending.Flow(LedgerColumn.CurtailedDcKw, Scalar.OnlyAbove(dcKw - toCellsKw, Step.TinyKw));
+        pending.Flow(LedgerColumn.CurtailedDcKw, Cleaned(dcKw - toCellsKw));
         pending.Flow(LedgerColumn.CurtailedAcKw, solarAcKw);
         pending.Flow(LedgerColumn.UnservedKw, loadKw);
         pending.Flow(LedgerColumn.StoredKwh, storedKwh);
-        pending.Flow(LedgerColumn.Dark, Scalar.All(1));
+        pending.Flow(LedgerColumn.Dark, 1);
     }
+
+    private static double Cleaned(double kw) => kw > Step.TinyKw ? kw : 0;
 }

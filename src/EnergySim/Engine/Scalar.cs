@@ -13,6 +13,12 @@ internal struct Scalar : ILane<Scalar>
     /// <summary>Wraps a number.</summary>
     public Scalar(double value) => Value = value;
 
+    /// <summary>The number, where there is but one case.</summary>
+    public static implicit operator double(Scalar scalar) => scalar.Value;
+
+    /// <summary>A number as one case.</summary>
+    public static implicit operator Scalar(double value) => new(value);
+
     /// <inheritdoc/>
     public static int Count => 1;
 
@@ -31,7 +37,7 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar Min(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.Min(in Scalar left, in Scalar right)
     {
         Scalar result;
         if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
@@ -41,7 +47,7 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar Max(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.Max(in Scalar left, in Scalar right)
     {
         Scalar result;
         if (Sse2.IsSupported) result.Value = Sse2.MaxScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
@@ -51,19 +57,20 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) => left.Value > right.Value ? then : otherwise;
+    static Scalar ILane<Scalar>.WhereAbove(in Scalar left, in Scalar right, in Scalar then, in Scalar otherwise) => left.Value > right.Value ? then : otherwise;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar OnlyAbove(Scalar value, double least)
+    static Scalar ILane<Scalar>.OnlyAbove(in Scalar value, in Scalar least)
     {
-        if (!(value.Value > least)) value.Value = 0;
-        return value;
+        Scalar result;
+        result.Value = value.Value > least.Value ? value.Value : 0;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar Within(Scalar value, Scalar limit)
+    static Scalar ILane<Scalar>.Within(in Scalar value, in Scalar limit)
     {
         Scalar result;
         if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(value.Value), Sse2.MaxScalar(default, Vector128.CreateScalarUnsafe(limit.Value))).ToScalar();
@@ -73,37 +80,41 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool AnyAbove(Scalar left, Scalar right) => left.Value > right.Value;
+    static bool ILane<Scalar>.AnyAbove(in Scalar left, in Scalar right) => left.Value > right.Value;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar operator +(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.operator +(in Scalar left, in Scalar right)
     {
-        left.Value += right.Value;
-        return left;
+        Scalar result;
+        result.Value = left.Value + right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar operator -(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.operator -(in Scalar left, in Scalar right)
     {
-        left.Value -= right.Value;
-        return left;
+        Scalar result;
+        result.Value = left.Value - right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar operator *(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.operator *(in Scalar left, in Scalar right)
     {
-        left.Value *= right.Value;
-        return left;
+        Scalar result;
+        result.Value = left.Value * right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Scalar operator /(Scalar left, Scalar right)
+    static Scalar ILane<Scalar>.operator /(in Scalar left, in Scalar right)
     {
-        left.Value /= right.Value;
-        return left;
+        Scalar result;
+        result.Value = left.Value / right.Value;
+        return result;
     }
 }

@@ -34,18 +34,21 @@ internal static class Step
         in StepConstants<T> plants, in StepRow<T> rows, in TInput inputs, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook books, int groups = 1)
         where T : struct, ILane<T> where TInput : struct, IInput<T> where TGrid : struct, IGrid<T> where TBook : struct, IBook<T>
     {
-        T zero = T.All(0);
+        T zero = T.All(0), tiny = plants.TinyKw, boundless = plants.BoundlessKw;
         T carried = storedKwh;
         // One case is quicker where branches foretell what does not bind; several would seldom agree.
         bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
-        for (int i = from, g = 0; i < until; g = T.Count == 1 || g + 1 == groups ? 0 : g + 1, i += g == 0 ? 1 : 0)
+        for (int i = from; i < until; i++)
         {
-            // The group whose turn it is. One case has no turns to take, and keeps its energy in a register.
-            ref readonly StepConstants<T> plant = ref T.Count == 1 ? ref plants : ref Unsafe.Add(ref Unsafe.AsRef(in plants), g);
-            ref readonly StepRow<T> row = ref T.Count == 1 ? ref rows : ref Unsafe.Add(ref Unsafe.AsRef(in rows), g);
-            ref readonly TInput input = ref T.Count == 1 ? ref inputs : ref Unsafe.Add(ref Unsafe.AsRef(in inputs), g);
-            ref TBook book = ref T.Count == 1 ? ref books : ref Unsafe.Add(ref books, g);
-            T stored = T.Count == 1 ? carried : Unsafe.Add(ref storedKwh, g);
+            // One case has no turns to take, and keeps its energy in a register.
+            ref StepConstants<T> plant = ref Unsafe.AsRef(in plants);
+            ref StepRow<T> row = ref Unsafe.AsRef(in rows);
+            ref TInput input = ref Unsafe.AsRef(in inputs);
+            ref TBook book = ref books;
+            ref T held = ref storedKwh;
+            int left = groups;
+        turn:
+            T stored = T.Count == 1 ? carried : held;
             input.Read(i, out T loadKw, out T solarDcKw, out T solarAcKw);
             T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
             if (plant.Tapers)
@@ -55,15 +58,20 @@ internal static class Step
                 if (!plant.DischargeTaper.IsNone) dischargeLimitKw *= plant.DischargeTaper.At(usableShare);
             }
             T needKw = loadKw + plant.StandbyKw;
-            T boundless = T.All(double.PositiveInfinity), busbarKw = boundless, guardedKw = boundless, sellBusbarKw = boundless;
+            T busbarKw = boundless, guardedKw = boundless, sellBusbarKw = boundless;
+            // What inverter, breaker and busbar let out together, to the house and to the grid.
+            T throughKw = plant.ThroughInverterKw, sellThroughKw = throughKw;
             if (plant.GuardsBusbar)
             {
                 guardedKw = plant.BusbarKw - (solarAcKw * plant.AcOnBusbar);
                 busbarKw = grid.Busbar(in plant, loadKw, solarAcKw);
                 sellBusbarKw = T.Min(busbarKw, guardedKw);
+                throughKw = T.Min(throughKw, busbarKw);
+                sellThroughKw = T.Min(throughKw, guardedKw);
             }
             T outKw = zero, chargeKw = zero, rectifierKw = zero, toGridKw = zero, dcLeftKw = zero, acLeftKw = zero, dcKw = zero, curtailedAcKw = zero;
             T wantsGrid = zero, gridRoomKw = zero;
+            bool acIsLeft = false;
             if (row.ChargesFromGrid)
             {
                 wantsGrid = T.WhereAbove(row.GridCeilingKwh - T.All(ToleranceKwh), stored, T.All(1), zero);
@@ -75,8 +83,9 @@ internal static class Step
                 // 1. The inputs clip.
                 book.Flow(LedgerColumn.SolarDcKw, solarDcKw);
                 book.Flow(LedgerColumn.SolarAcKw, solarAcKw);
-                dcKw = Limited(LimitSite.Rule1SolarInput, solarDcKw, plant.SolarInputKw, ref book);
-                if (TBook.KeepsFlows) book.Flow(LedgerColumn.ClippedInputKw, T.OnlyAbove(solarDcKw - dcKw, TinyKw));
+                dcKw = T.Min(solarDcKw, plant.SolarInputKw);
+                book.Cut(LimitSite.Rule1SolarInput, solarDcKw - dcKw);
+                if (TBook.KeepsFlows) book.Flow(LedgerColumn.ClippedInputKw, T.OnlyAbove(solarDcKw - dcKw, tiny));
 
                 // 2. AC solar to the house.
                 T acToLoadKw = T.Min(solarAcKw, needKw);
@@ -90,13 +99,12 @@ internal static class Step
                 {
                     T mustKw = T.Max(zero, needKw - T.Min(row.ImportTargetKw, plant.ImportKw));
                     mustKw = T.Min(T.Min(mustKw, plant.InverterKw), T.Min(plant.InverterBreakerKw, T.Max(zero, busbarKw)));
-                    firstKw = T.OnlyAbove(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw), TinyKw);
+                    firstKw = T.OnlyAbove(T.Min(T.Min(T.Max(zero, dcKw - (mustKw * plant.PerInverterEfficiency)), chargeLimitKw), gridRoomKw), tiny);
                 }
                 T toHouseKw = T.Min(needKw, (dcKw - firstKw) * plant.InverterEfficiency);
-                T throughKw = T.Min(plant.ThroughInverterKw, busbarKw);
                 if (takesLeast)
                 {
-                    toHouseKw = T.Within(toHouseKw, throughKw);
+                    toHouseKw = T.Min(toHouseKw, throughKw);
                 }
                 else if (T.AnyAbove(toHouseKw, throughKw))
                 {
@@ -105,8 +113,8 @@ internal static class Step
                     toHouseKw = OneByOne(LimitSite.Rule3Busbar, toHouseKw, busbarKw, ref book);
                 }
                 // Before the flow is cleaned: solar too small to be one must not turn up as charge, which would block discharge.
-                dcLeftKw = T.OnlyAbove(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency), TinyKw);
-                toHouseKw = T.OnlyAbove(toHouseKw, TinyKw);
+                dcLeftKw = T.OnlyAbove(dcKw - firstKw - (toHouseKw * plant.PerInverterEfficiency), tiny);
+                toHouseKw = T.OnlyAbove(toHouseKw, tiny);
                 book.Flow(LedgerColumn.SolarDcToLoadKw, toHouseKw);
                 outKw = toHouseKw;
                 needKw -= toHouseKw;
@@ -117,18 +125,19 @@ internal static class Step
                 T takesKw = T.Min(chargeLimitKw, roomKw) - firstKw;
                 if (takesLeast)
                 {
-                    dcChargeKw = T.OnlyAbove(T.Within(dcChargeKw, takesKw), TinyKw);
+                    dcChargeKw = T.OnlyAbove(T.Within(dcChargeKw, takesKw), tiny);
                 }
                 else if (T.AnyAbove(dcChargeKw, takesKw))
                 {
                     dcChargeKw = OneByOne(LimitSite.Rule4DcChargeRate, dcChargeKw, chargeLimitKw - firstKw, ref book);
-                    dcChargeKw = T.OnlyAbove(OneByOne(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book), TinyKw);
+                    dcChargeKw = T.OnlyAbove(OneByOne(LimitSite.Rule4DcFull, dcChargeKw, roomKw - firstKw, ref book), tiny);
                 }
-                dcLeftKw = T.OnlyAbove(dcLeftKw - dcChargeKw, TinyKw);
+                dcLeftKw = T.OnlyAbove(dcLeftKw - dcChargeKw, tiny);
                 dcChargeKw += firstKw;
                 book.Flow(LedgerColumn.SolarDcToCellsKw, dcChargeKw);
                 chargeKw = dcChargeKw;
-                if (T.AnyAbove(acLeftKw, zero))
+                acIsLeft = T.AnyAbove(acLeftKw, zero);
+                if (acIsLeft)
                 {
                     T wantKw = acLeftKw;
                     T mostKw = T.Min(plant.ThroughInverterKw, (T.Min(chargeLimitKw, roomKw) - dcChargeKw) * plant.PerRectifierEfficiency);
@@ -143,7 +152,7 @@ internal static class Step
                         wantKw = OneByOne(LimitSite.Rule4AcChargeRate, wantKw, (chargeLimitKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                         wantKw = OneByOne(LimitSite.Rule4AcFull, wantKw, (roomKw - dcChargeKw) * plant.PerRectifierEfficiency, ref book);
                     }
-                    rectifierKw = T.OnlyAbove(wantKw, TinyKw);
+                    rectifierKw = T.OnlyAbove(wantKw, tiny);
                     T acChargeKw = rectifierKw * plant.RectifierEfficiency;
                     book.Flow(LedgerColumn.SolarAcToCellsKw, acChargeKw);
                     chargeKw += acChargeKw;
@@ -158,7 +167,7 @@ internal static class Step
             if (T.AnyAbove(wantedKw, zero))
             {
                 T aboveFloorKw = (stored - row.FloorKwh) * plant.OutKwPerKwh;
-                T mostKw = T.Min(T.Min(dischargeLimitKw, T.Min(plant.ThroughInverterKw, busbarKw) - outKw), aboveFloorKw);
+                T mostKw = T.Min(T.Min(dischargeLimitKw, throughKw - outKw), aboveFloorKw);
                 if (takesLeast)
                 {
                     wantedKw = T.Within(wantedKw, mostKw);
@@ -171,9 +180,9 @@ internal static class Step
                     wantedKw = OneByOne(LimitSite.Rule5Busbar, wantedKw, busbarKw - outKw, ref book);
                     wantedKw = OneByOne(LimitSite.Rule5Floor, wantedKw, aboveFloorKw, ref book);
                 }
-                dischargeKw = T.OnlyAbove(wantedKw, TinyKw);
+                dischargeKw = T.OnlyAbove(wantedKw, tiny);
                 book.Flow(LedgerColumn.CellsToLoadKw, dischargeKw);
-                needKw = T.WhereAbove(dischargeKw, zero, T.OnlyAbove(needKw - dischargeKw, TinyKw), needKw);
+                needKw = T.WhereAbove(dischargeKw, zero, T.OnlyAbove(needKw - dischargeKw, tiny), needKw);
                 outKw += dischargeKw;
             }
 
@@ -181,7 +190,7 @@ internal static class Step
             T gridKw = zero;
             if (row.ChargesFromGrid)
             {
-                T wantKw = T.WhereAbove(outKw, T.All(TinyKw), zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
+                T wantKw = T.WhereAbove(outKw, tiny, zero, T.Max(zero, gridRoomKw - chargeKw) * wantsGrid);
                 wantKw *= plant.PerRectifierEfficiency;
                 if (T.AnyAbove(wantKw, zero))
                 {
@@ -200,7 +209,7 @@ internal static class Step
                         wantKw = OneByOne(LimitSite.Rule6Import, wantKw, plant.ImportKw - needKw, ref book);
                         wantKw = OneByOne(LimitSite.Rule6ImportTarget, wantKw, row.ImportTargetKw - needKw, ref book);
                     }
-                    gridKw = T.OnlyAbove(wantKw, TinyKw);
+                    gridKw = T.OnlyAbove(wantKw, tiny);
                     T gridChargeKw = gridKw * plant.RectifierEfficiency;
                     book.Flow(LedgerColumn.GridToCellsKw, gridChargeKw);
                     chargeKw += gridChargeKw;
@@ -211,9 +220,20 @@ internal static class Step
             // 7. What solar is left is sold, or curtailed.
             if (T.AnyAbove(acLeftKw + dcLeftKw, zero))
             {
-                T soldAcKw = T.OnlyAbove(Limited(LimitSite.Rule7AcExport, acLeftKw, plant.ExportKw, ref book), TinyKw);
+                T soldAcKw = zero;
+                if (acIsLeft)
+                {
+                    T wholeKw = T.Min(acLeftKw, plant.ExportKw);
+                    book.Cut(LimitSite.Rule7AcExport, acLeftKw - wholeKw);
+                    soldAcKw = T.OnlyAbove(wholeKw, tiny);
+                    if (TBook.KeepsFlows || TBook.KeepsGross)
+                    {
+                        curtailedAcKw = T.OnlyAbove(acLeftKw - soldAcKw, tiny);
+                        book.Flow(LedgerColumn.CurtailedAcKw, curtailedAcKw);
+                    }
+                }
                 T soldKw = dcLeftKw * plant.InverterEfficiency;
-                T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, plant.ExportKw - soldAcKw);
+                T mostKw = T.Min(sellThroughKw - outKw, plant.ExportKw - soldAcKw);
                 if (takesLeast)
                 {
                     soldKw = T.Within(soldKw, mostKw);
@@ -225,12 +245,10 @@ internal static class Step
                     soldKw = OneByOne(LimitSite.Rule7Busbar, soldKw, sellBusbarKw - outKw, ref book);
                     soldKw = OneByOne(LimitSite.Rule7DcExport, soldKw, plant.ExportKw - soldAcKw, ref book);
                 }
-                soldKw = T.OnlyAbove(soldKw, TinyKw);
+                soldKw = T.OnlyAbove(soldKw, tiny);
                 if (TBook.KeepsFlows || TBook.KeepsGross)
                 {
-                    curtailedAcKw = T.OnlyAbove(acLeftKw - soldAcKw, TinyKw);
-                    T curtailedDcKw = T.OnlyAbove(dcLeftKw - (soldKw * plant.PerInverterEfficiency), TinyKw);
-                    book.Flow(LedgerColumn.CurtailedAcKw, curtailedAcKw);
+                    T curtailedDcKw = T.OnlyAbove(dcLeftKw - (soldKw * plant.PerInverterEfficiency), tiny);
                     book.Flow(LedgerColumn.CurtailedDcKw, curtailedDcKw);
                     dcKw -= curtailedDcKw;
                 }
@@ -243,10 +261,10 @@ internal static class Step
             if (row.Sells)
             {
                 T wantKw = T.Max(zero, ((stored - row.SellDownKwh) * plant.OutKwPerKwh) - dischargeKw);
-                wantKw = T.WhereAbove(chargeKw + needKw, T.All(TinyKw), zero, wantKw);
+                wantKw = T.WhereAbove(chargeKw + needKw, tiny, zero, wantKw);
                 if (T.AnyAbove(wantKw, zero))
                 {
-                    T mostKw = T.Min(T.Min(plant.ThroughInverterKw, sellBusbarKw) - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
+                    T mostKw = T.Min(sellThroughKw - outKw, T.Min(dischargeLimitKw - dischargeKw, plant.ExportKw - toGridKw));
                     if (takesLeast)
                     {
                         wantKw = T.Within(wantKw, mostKw);
@@ -259,7 +277,7 @@ internal static class Step
                         wantKw = OneByOne(LimitSite.Rule8Busbar, wantKw, sellBusbarKw - outKw, ref book);
                         wantKw = OneByOne(LimitSite.Rule8Export, wantKw, plant.ExportKw - toGridKw, ref book);
                     }
-                    wantKw = T.OnlyAbove(wantKw, TinyKw);
+                    wantKw = T.OnlyAbove(wantKw, tiny);
                     book.Flow(LedgerColumn.CellsToGridKw, wantKw);
                     dischargeKw += wantKw;
                     outKw += wantKw;
@@ -275,9 +293,19 @@ internal static class Step
             book.Flow(LedgerColumn.InverterOutKw, outKw);
             book.Flow(LedgerColumn.ExportKw, toGridKw);
             T usedSolarKw = TBook.KeepsFlows || TBook.KeepsGross ? solarAcKw - curtailedAcKw + (dcKw * plant.InverterEfficiency) : zero;
-            grid.Close(in plant, loadKw, T.OnlyAbove(needKw + gridKw, TinyKw), toGridKw, curtailedAcKw, usedSolarKw, ref book);
-            if (T.Count == 1) carried = stored;
-            else Unsafe.Add(ref storedKwh, g) = stored;
+            grid.Close(in plant, loadKw, T.OnlyAbove(needKw + gridKw, tiny), toGridKw, curtailedAcKw, usedSolarKw, ref book);
+            if (T.Count == 1)
+            {
+                carried = stored;
+                continue;
+            }
+            held = stored;
+            plant = ref Unsafe.Add(ref plant, 1);
+            row = ref Unsafe.Add(ref row, 1);
+            input = ref Unsafe.Add(ref input, 1);
+            book = ref Unsafe.Add(ref book, 1);
+            held = ref Unsafe.Add(ref held, 1);
+            if (--left > 0) goto turn;
         }
         if (T.Count == 1) storedKwh = carried;
     }

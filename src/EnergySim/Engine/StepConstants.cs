@@ -18,6 +18,9 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
     internal readonly T RoomKwPerKwh, OutKwPerKwh;
     internal readonly T InverterBreakerKw, ThroughInverterKw, ImportKw, ReliefKw, ExportKw, BusbarKw, AcOnBusbar;
     internal readonly T RestartAboveKwh;
+
+    // Read once, before the loop, and kept in registers: the JIT would load a number that it knows at each use.
+    internal readonly T TinyKw = T.All(Step.TinyKw), BoundlessKw = T.All(double.PositiveInfinity);
     internal readonly TaperLine<T> ChargeTaper, DischargeTaper;
     internal readonly bool Tapers, GuardsBusbar, WakesBySolar, ManagesLoad, SeparateSolarFollows, SeparateSolarTooLarge, SeparateSolarLockedOut, HasGenerator;
 

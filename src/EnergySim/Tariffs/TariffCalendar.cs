@@ -131,6 +131,9 @@ public sealed class TariffCalendar
     /// <summary>True when all load is bought and all solar sold under some version.</summary>
     internal bool SellsAll => Tariff.Versions.Any(v => v.Export is ExportTerms.SellAll);
 
+    /// <summary>True when a bill asks what was bought and sold in each bucket and what one series of prices makes of the export, and nothing else.</summary>
+    internal bool AsksBucketsOnly => !MetersLongerIntervals && !HasWindows && !SellsAll && Demand.Columns.Count == 0 && ExportPrices.Parts.Count == 1;
+
     /// <summary>The rules of a version.</summary>
     public DayRules RulesOf(int version) => _rules[version];
 

@@ -28,7 +28,7 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 Min(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.Min(in Lanes4 left, in Lanes4 right)
     {
         Lanes4 result;
         if (Avx.IsSupported) result.Value = Avx.Min(left.Value, right.Value);
@@ -38,7 +38,7 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 Max(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.Max(in Lanes4 left, in Lanes4 right)
     {
         Lanes4 result;
         if (Avx.IsSupported) result.Value = Avx.Max(left.Value, right.Value);
@@ -48,7 +48,7 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 WhereAbove(Lanes4 left, Lanes4 right, Lanes4 then, Lanes4 otherwise)
+    static Lanes4 ILane<Lanes4>.WhereAbove(in Lanes4 left, in Lanes4 right, in Lanes4 then, in Lanes4 otherwise)
     {
         Lanes4 result;
         result.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
@@ -57,54 +57,60 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 OnlyAbove(Lanes4 value, double least)
+    static Lanes4 ILane<Lanes4>.OnlyAbove(in Lanes4 value, in Lanes4 least)
     {
-        value.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(value.Value, Vector256.Create(least)), value.Value, Vector256<double>.Zero);
-        return value;
+        Lanes4 result;
+        result.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(value.Value, least.Value), value.Value, Vector256<double>.Zero);
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 Within(Lanes4 value, Lanes4 limit)
+    static Lanes4 ILane<Lanes4>.Within(in Lanes4 value, in Lanes4 limit)
     {
-        if (Avx.IsSupported) value.Value = Avx.Min(value.Value, Avx.Max(Vector256<double>.Zero, limit.Value));
-        else value.Value = Vector256.MinNative(value.Value, Vector256.MaxNative(Vector256<double>.Zero, limit.Value));
-        return value;
+        Lanes4 result;
+        if (Avx.IsSupported) result.Value = Avx.Min(value.Value, Avx.Max(Vector256<double>.Zero, limit.Value));
+        else result.Value = Vector256.MinNative(value.Value, Vector256.MaxNative(Vector256<double>.Zero, limit.Value));
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool AnyAbove(Lanes4 left, Lanes4 right) => Vector256.GreaterThanAny(left.Value, right.Value);
+    static bool ILane<Lanes4>.AnyAbove(in Lanes4 left, in Lanes4 right) => Vector256.GreaterThanAny(left.Value, right.Value);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 operator +(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator +(in Lanes4 left, in Lanes4 right)
     {
-        left.Value += right.Value;
-        return left;
+        Lanes4 result;
+        result.Value = left.Value + right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 operator -(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator -(in Lanes4 left, in Lanes4 right)
     {
-        left.Value -= right.Value;
-        return left;
+        Lanes4 result;
+        result.Value = left.Value - right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 operator *(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator *(in Lanes4 left, in Lanes4 right)
     {
-        left.Value *= right.Value;
-        return left;
+        Lanes4 result;
+        result.Value = left.Value * right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes4 operator /(Lanes4 left, Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator /(in Lanes4 left, in Lanes4 right)
     {
-        left.Value /= right.Value;
-        return left;
+        Lanes4 result;
+        result.Value = left.Value / right.Value;
+        return result;
     }
 }

@@ -28,7 +28,7 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 Min(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.Min(in Lanes8 left, in Lanes8 right)
     {
         Lanes8 result;
         if (Avx512F.IsSupported) result.Value = Avx512F.Min(left.Value, right.Value);
@@ -38,7 +38,7 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 Max(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.Max(in Lanes8 left, in Lanes8 right)
     {
         Lanes8 result;
         if (Avx512F.IsSupported) result.Value = Avx512F.Max(left.Value, right.Value);
@@ -48,7 +48,7 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 WhereAbove(Lanes8 left, Lanes8 right, Lanes8 then, Lanes8 otherwise)
+    static Lanes8 ILane<Lanes8>.WhereAbove(in Lanes8 left, in Lanes8 right, in Lanes8 then, in Lanes8 otherwise)
     {
         Lanes8 result;
         result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
@@ -57,54 +57,60 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 OnlyAbove(Lanes8 value, double least)
+    static Lanes8 ILane<Lanes8>.OnlyAbove(in Lanes8 value, in Lanes8 least)
     {
-        value.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(value.Value, Vector512.Create(least)), value.Value, Vector512<double>.Zero);
-        return value;
+        Lanes8 result;
+        result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(value.Value, least.Value), value.Value, Vector512<double>.Zero);
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 Within(Lanes8 value, Lanes8 limit)
+    static Lanes8 ILane<Lanes8>.Within(in Lanes8 value, in Lanes8 limit)
     {
-        if (Avx512F.IsSupported) value.Value = Avx512F.Min(value.Value, Avx512F.Max(Vector512<double>.Zero, limit.Value));
-        else value.Value = Vector512.MinNative(value.Value, Vector512.MaxNative(Vector512<double>.Zero, limit.Value));
-        return value;
+        Lanes8 result;
+        if (Avx512F.IsSupported) result.Value = Avx512F.Min(value.Value, Avx512F.Max(Vector512<double>.Zero, limit.Value));
+        else result.Value = Vector512.MinNative(value.Value, Vector512.MaxNative(Vector512<double>.Zero, limit.Value));
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool AnyAbove(Lanes8 left, Lanes8 right) => Vector512.GreaterThanAny(left.Value, right.Value);
+    static bool ILane<Lanes8>.AnyAbove(in Lanes8 left, in Lanes8 right) => Vector512.GreaterThanAny(left.Value, right.Value);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 operator +(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator +(in Lanes8 left, in Lanes8 right)
     {
-        left.Value += right.Value;
-        return left;
+        Lanes8 result;
+        result.Value = left.Value + right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 operator -(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator -(in Lanes8 left, in Lanes8 right)
     {
-        left.Value -= right.Value;
-        return left;
+        Lanes8 result;
+        result.Value = left.Value - right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 operator *(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator *(in Lanes8 left, in Lanes8 right)
     {
-        left.Value *= right.Value;
-        return left;
+        Lanes8 result;
+        result.Value = left.Value * right.Value;
+        return result;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes8 operator /(Lanes8 left, Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator /(in Lanes8 left, in Lanes8 right)
     {
-        left.Value /= right.Value;
-        return left;
+        Lanes8 result;
+        result.Value = left.Value / right.Value;
+        return result;
     }
 }

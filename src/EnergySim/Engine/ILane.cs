@@ -17,32 +17,32 @@ internal interface ILane<T> where T : struct, ILane<T>
     static abstract double Last(T value);
 
     /// <summary>The lesser; no NaN may come in.</summary>
-    static abstract T Min(in T left, in T right);
+    static abstract T Min(T left, in T right);
 
     /// <summary>The greater; no NaN may come in.</summary>
-    static abstract T Max(in T left, in T right);
+    static abstract T Max(T left, in T right);
 
     /// <summary>Case by case: <paramref name="then"/> where left &gt; right, else <paramref name="otherwise"/>.</summary>
-    static abstract T WhereAbove(in T left, in T right, in T then, in T otherwise);
+    static abstract T WhereAbove(T left, T right, T then, T otherwise);
 
     /// <summary>Case by case: the value where it is &gt; a number, else 0. The step asks this and the next so often that one call each, not three, keeps it whole in the JIT's eyes.</summary>
-    static abstract T OnlyAbove(in T value, in T least);
+    static abstract T OnlyAbove(T value, T least);
 
     /// <summary>The lesser of a value and a limit, below which nothing is let through; no NaN may come in.</summary>
-    static abstract T Within(in T value, in T limit);
+    static abstract T Within(T value, T limit);
 
     /// <summary>True when left &gt; right in any case: lets a step skip what concerns none.</summary>
-    static abstract bool AnyAbove(in T left, in T right);
+    static abstract bool AnyAbove(T left, T right);
 
     /// <summary>Sum.</summary>
-    static abstract T operator +(in T left, in T right);
+    static abstract T operator +(T left, in T right);
 
     /// <summary>Difference.</summary>
-    static abstract T operator -(in T left, in T right);
+    static abstract T operator -(T left, in T right);
 
     /// <summary>Product.</summary>
-    static abstract T operator *(in T left, in T right);
+    static abstract T operator *(T left, in T right);
 
     /// <summary>Quotient. Not for the step: it takes as long as ten of the others.</summary>
-    static abstract T operator /(in T left, in T right);
+    static abstract T operator /(T left, in T right);
 }

@@ -92,11 +92,12 @@ public sealed class Ledger
     internal readonly double[][] Columns = new double[ColumnCount][];
     internal readonly ulong[] Sites;
 
+    // Its book clears what it fills.
     internal Ledger(TimeAxis axis)
     {
         Axis = axis;
-        for (int c = 0; c < ColumnCount; c++) Columns[c] = new double[axis.Count];
-        Sites = new ulong[axis.Count];
+        for (int c = 0; c < ColumnCount; c++) Columns[c] = GC.AllocateUninitializedArray<double>(axis.Count);
+        Sites = GC.AllocateUninitializedArray<ulong>(axis.Count);
     }
 
     /// <summary>The intervals.</summary>

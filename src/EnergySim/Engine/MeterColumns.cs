@@ -9,6 +9,13 @@ public sealed class MeterColumns
     public MeterColumns(int count) =>
         (Import, Export, Solar, Load) = (new double[count], new double[count], new double[count], new double[count]);
 
+    /// <summary>Columns beside a ledger, sharing its import and export; its book fills them.</summary>
+    internal MeterColumns(Ledger ledger)
+    {
+        (Import, Export) = (ledger.Columns[(int)LedgerColumn.ImportKw], ledger.Columns[(int)LedgerColumn.ExportKw]);
+        (Solar, Load) = (GC.AllocateUninitializedArray<double>(Import.Length), GC.AllocateUninitializedArray<double>(Import.Length));
+    }
+
     /// <summary>Columns of what real meters saw, of one length, mean kW ≥ 0.</summary>
     /// <param name="importKw">Bought.</param>
     /// <param name="exportKw">Sold.</param>

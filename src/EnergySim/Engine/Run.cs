@@ -98,20 +98,21 @@ public sealed class Run
     {
         meter ??= new MeterColumns(Axis.Count);
         if (meter.Import.Length != Axis.Count) throw new ArgumentException("The meter columns have another length than the axis.", nameof(meter));
-        double start = StartEnergy(meter);
-        var book = new SumsBook();
-        Walked walked = Walk(0, start, meter, ref book);
+        double start = StartEnergy();
+        var book = new SumsBook(meter);
+        Walked walked = Walk(0, start, ref book);
         return SumsOf(in book, start, walked, meter);
     }
 
     /// <summary>Runs and records every flow of every interval.</summary>
     public Ledger Ledger()
     {
-        var meter = new MeterColumns(Axis.Count);
-        double start = StartEnergy(meter);
         var ledger = new Ledger(Axis);
-        var book = new LedgerBook(ledger);
-        Walked walked = Walk(0, start, meter, ref book);
+        // On the grid two of the meters' columns are the ledger's own; off it the ledger's import is a generator's.
+        MeterColumns meter = IsOffGrid ? new MeterColumns(Axis.Count) : new MeterColumns(ledger);
+        double start = StartEnergy();
+        var book = new LedgerBook(ledger, meter);
+        Walked walked = Walk(0, start, ref book);
         ledger.Sums = SumsOf(in book.Sums, start, walked, meter);
         return ledger;
     }
@@ -121,44 +122,42 @@ public sealed class Run
     internal double[] Held(MeterColumns meter)
     {
         double[] held = new double[Axis.Count];
-        held[0] = StartEnergy(meter);
-        var book = new HeldBook(held);
-        Walk(0, held[0], meter, ref book);
+        held[0] = StartEnergy();
+        var book = new HeldBook(held, meter);
+        Walk(0, held[0], ref book);
         return held;
     }
 
     private RunSums SumsOf(in SumsBook book, double startKwh, Walked walked, MeterColumns meter) =>
         new(in book, startKwh, walked.EndKwh, Axis.StepHours, walked.UnservedKwh, meter) { ShedKwh = walked.ShedKwh };
 
-    private double StartEnergy(MeterColumns meter)
+    private double StartEnergy()
     {
         if (StartKwh is double start) return Math.Clamp(start, Plant.LowestKwh, Plant.HighestKwh);
         if (IsOffGrid) return Plant.LowestKwh;
         int from = Math.Max(0, Axis.Count - (WarmUpHours * 60 / Axis.StepMinutes));
         var book = new NoBook();
-        return Walk(from, _rows[SetPoints.Picks[from]].FloorKwh.Value, meter, ref book).EndKwh;
+        return Walk(from, _rows[SetPoints.Picks[from]].FloorKwh.Value, ref book).EndKwh;
     }
 
-    private Walked Walk<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book) where TBook : struct, IBook<Scalar>
+    private Walked Walk<TBook>(int from, double startKwh, ref TBook book) where TBook : struct, IBook<Scalar>
     {
-        if (!IsOffGrid) return new Walked(WalkOnGrid(from, startKwh, meter, ref book), default, 0);
+        if (!IsOffGrid) return new Walked(WalkOnGrid(from, startKwh, ref book), default, 0);
         return Island is null ? WalkOffGrid(from, startKwh, ref book) : WalkIsland(Island, from, startKwh, ref book);
     }
 
-    private double WalkOnGrid<TBook>(int from, double startKwh, MeterColumns meter, ref TBook book) where TBook : struct, IBook<Scalar>
+    private double WalkOnGrid<TBook>(int from, double startKwh, ref TBook book) where TBook : struct, IBook<Scalar>
     {
         PickedRows clock = SetPoints.Clock;
         var input = new SeriesInput(Load.Array, SolarDc.Array, SolarAc.Array);
         var stored = new Scalar(startKwh);
-        var metered = new MeteredBook<TBook>(book, meter, from);
         GridUp<Scalar> grid = default;
         foreach (int change in clock.Changes)
         {
             if (change <= from) continue;
-            Step.Walk(in _constants, in _rows[clock.RowOf[from]], in input, from, change, ref grid, ref stored, ref metered);
+            Step.Walk(in _constants, in _rows[clock.RowOf[from]], in input, from, change, ref grid, ref stored, ref book);
             from = change;
         }
-        book = metered.Inner;
         return stored.Value;
     }
 

@@ -37,84 +37,76 @@ internal struct Scalar : ILane<Scalar>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.Min(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.Min(Scalar left, in Scalar right)
     {
-        Scalar result;
-        if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
-        else result.Value = double.MinNative(left.Value, right.Value);
-        return result;
+        if (Sse2.IsSupported) left.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
+        else left.Value = double.MinNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.Max(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.Max(Scalar left, in Scalar right)
     {
-        Scalar result;
-        if (Sse2.IsSupported) result.Value = Sse2.MaxScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
-        else result.Value = double.MaxNative(left.Value, right.Value);
-        return result;
+        if (Sse2.IsSupported) left.Value = Sse2.MaxScalar(Vector128.CreateScalarUnsafe(left.Value), Vector128.CreateScalarUnsafe(right.Value)).ToScalar();
+        else left.Value = double.MaxNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.WhereAbove(in Scalar left, in Scalar right, in Scalar then, in Scalar otherwise) => left.Value > right.Value ? then : otherwise;
+    static Scalar ILane<Scalar>.WhereAbove(Scalar left, Scalar right, Scalar then, Scalar otherwise) => left.Value > right.Value ? then : otherwise;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.OnlyAbove(in Scalar value, in Scalar least)
+    static Scalar ILane<Scalar>.OnlyAbove(Scalar value, Scalar least)
     {
-        Scalar result;
-        result.Value = value.Value > least.Value ? value.Value : 0;
-        return result;
+        value.Value = value.Value > least.Value ? value.Value : 0;
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.Within(in Scalar value, in Scalar limit)
+    static Scalar ILane<Scalar>.Within(Scalar value, Scalar limit)
     {
-        Scalar result;
-        if (Sse2.IsSupported) result.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(value.Value), Sse2.MaxScalar(default, Vector128.CreateScalarUnsafe(limit.Value))).ToScalar();
-        else result.Value = double.MinNative(value.Value, double.MaxNative(0, limit.Value));
-        return result;
+        if (Sse2.IsSupported) value.Value = Sse2.MinScalar(Vector128.CreateScalarUnsafe(value.Value), Sse2.MaxScalar(default, Vector128.CreateScalarUnsafe(limit.Value))).ToScalar();
+        else value.Value = double.MinNative(value.Value, double.MaxNative(0, limit.Value));
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static bool ILane<Scalar>.AnyAbove(in Scalar left, in Scalar right) => left.Value > right.Value;
+    static bool ILane<Scalar>.AnyAbove(Scalar left, Scalar right) => left.Value > right.Value;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.operator +(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.operator +(Scalar left, in Scalar right)
     {
-        Scalar result;
-        result.Value = left.Value + right.Value;
-        return result;
+        left.Value += right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.operator -(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.operator -(Scalar left, in Scalar right)
     {
-        Scalar result;
-        result.Value = left.Value - right.Value;
-        return result;
+        left.Value -= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.operator *(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.operator *(Scalar left, in Scalar right)
     {
-        Scalar result;
-        result.Value = left.Value * right.Value;
-        return result;
+        left.Value *= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Scalar ILane<Scalar>.operator /(in Scalar left, in Scalar right)
+    static Scalar ILane<Scalar>.operator /(Scalar left, in Scalar right)
     {
-        Scalar result;
-        result.Value = left.Value / right.Value;
-        return result;
+        left.Value /= right.Value;
+        return left;
     }
 }

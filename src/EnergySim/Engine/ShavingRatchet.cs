@@ -58,7 +58,7 @@ public static class ShavingRatchet
         public double Import(int i, SetPointRow wanted)
         {
             var row = new StepRow<Scalar>(wanted, like.Plant);
-            var book = new MeteredBook<NoBook>(new NoBook(), _meter, i);
+            var book = new MeterBook(_meter, i);
             GridUp<Scalar> grid = default;
             Step.Walk(in _constants, in row, in _input, i, i + 1, ref grid, ref _stored, ref book);
             return _meter.ImportKw[i];

@@ -40,15 +40,19 @@ internal static class Step
         bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
         for (int i = from; i < until; i++)
         {
-            // One case has no turns to take, and keeps its energy in a register.
-            ref StepConstants<T> plant = ref Unsafe.AsRef(in plants);
-            ref StepRow<T> row = ref Unsafe.AsRef(in rows);
-            ref TInput input = ref Unsafe.AsRef(in inputs);
-            ref TBook book = ref books;
-            ref T held = ref storedKwh;
+            // One case has no turns to take, and keeps its energy in a register. What the turns move on are not the references that the rules use: the JIT would copy those before each use.
+            ref StepConstants<T> plantNow = ref Unsafe.AsRef(in plants);
+            ref StepRow<T> rowNow = ref Unsafe.AsRef(in rows);
+            ref TInput inputNow = ref Unsafe.AsRef(in inputs);
+            ref TBook bookNow = ref books;
+            ref T storedNow = ref storedKwh;
             int left = groups;
         turn:
-            T stored = T.Count == 1 ? carried : held;
+            ref readonly StepConstants<T> plant = ref T.Count == 1 ? ref plants : ref plantNow;
+            ref readonly StepRow<T> row = ref T.Count == 1 ? ref rows : ref rowNow;
+            ref readonly TInput input = ref T.Count == 1 ? ref inputs : ref inputNow;
+            ref TBook book = ref T.Count == 1 ? ref books : ref bookNow;
+            T stored = T.Count == 1 ? carried : storedNow;
             input.Read(i, out T loadKw, out T solarDcKw, out T solarAcKw);
             T chargeLimitKw = plant.ChargeLimitKw, dischargeLimitKw = plant.DischargeLimitKw;
             if (plant.Tapers)
@@ -299,38 +303,35 @@ internal static class Step
                 carried = stored;
                 continue;
             }
-            held = stored;
-            plant = ref Unsafe.Add(ref plant, 1);
-            row = ref Unsafe.Add(ref row, 1);
-            input = ref Unsafe.Add(ref input, 1);
-            book = ref Unsafe.Add(ref book, 1);
-            held = ref Unsafe.Add(ref held, 1);
+            storedNow = stored;
+            plantNow = ref Unsafe.Add(ref plantNow, 1);
+            rowNow = ref Unsafe.Add(ref rowNow, 1);
+            inputNow = ref Unsafe.Add(ref inputNow, 1);
+            bookNow = ref Unsafe.Add(ref bookNow, 1);
+            storedNow = ref Unsafe.Add(ref storedNow, 1);
             if (--left > 0) goto turn;
         }
         if (T.Count == 1) storedKwh = carried;
     }
 
-    /// <summary>What a limit lets through; what it withholds is booked.</summary>
+    /// <summary>What a limit lets through, where the least of several was found to bind; what it withholds is booked. Few lanes come here, those that keep flows: theirs is a call, which leaves the JIT room to inline all of the others' step.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Limited<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
+    private static T OneByOne<T, TBook>(LimitSite site, in T wantedKw, in T limitKw, ref TBook book)
+        where T : struct, ILane<T> where TBook : struct, IBook<T>
+    {
+        // The JIT knows the answer before it looks at what follows.
+        if (typeof(T) != typeof(Scalar)) return Apart(site, wantedKw, limitKw, ref book);
+        T allowedKw = T.Within(wantedKw, limitKw);
+        book.Cut(site, wantedKw - allowedKw);
+        return allowedKw;
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static T Apart<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
         where T : struct, ILane<T> where TBook : struct, IBook<T>
     {
         T allowedKw = T.Within(wantedKw, limitKw);
         book.Cut(site, wantedKw - allowedKw);
         return allowedKw;
     }
-
-    /// <summary>The same where the least of several limits was found to bind. Few lanes come here, those that keep flows: theirs is a call, which leaves the JIT room to inline all of the others' step.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T OneByOne<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
-        where T : struct, ILane<T> where TBook : struct, IBook<T>
-    {
-        // The JIT knows the answer before it looks at what follows.
-        if (typeof(T) != typeof(Scalar)) return Apart(site, wantedKw, limitKw, ref book);
-        return Limited(site, wantedKw, limitKw, ref book);
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static T Apart<T, TBook>(LimitSite site, T wantedKw, T limitKw, ref TBook book)
-        where T : struct, ILane<T> where TBook : struct, IBook<T> => Limited(site, wantedKw, limitKw, ref book);
 }

@@ -4,12 +4,15 @@ using System.Runtime.InteropServices;
 
 namespace EnergySim.Engine;
 
-/// <summary>Keeps sums: kW summed over intervals by flow and by site of a clamp, and the number of intervals in which each limit bound.</summary>
-internal struct SumsBook() : IBook<Scalar>
+/// <summary>Writes down what the meters see, and keeps sums: kW summed over intervals by flow and by site of a clamp, and the number of intervals in which each limit bound.</summary>
+internal struct SumsBook(MeterColumns meter) : IBook<Scalar>
 {
     public readonly double[] SumKw = new double[Ledger.ColumnCount];
     public readonly double[] WithheldKw = new double[Limits.SiteCount];
     public readonly int[] BoundIntervals = new int[Limits.Count];
+
+    private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar, _load = meter.Load;
+    private int _index;
 
     /// <summary>The sites at which a limit bound in the interval that is open, a bit each.</summary>
     public ulong SitesNow;
@@ -34,12 +37,20 @@ internal struct SumsBook() : IBook<Scalar>
         if (column != LedgerColumn.StoredKwh) Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(SumKw), (int)column) += value.Value;
     }
 
-    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) { }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw)
+    {
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_import), _index) = importKw.Value;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_export), _index) = exportKw.Value;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_load), _index) = loadKw.Value;
+        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_solar), _index) = solarKw.Value;
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close()
     {
         if (SitesNow != 0) Count();
+        _index++;
     }
 
     // A limit counts once an interval, at however many sites it bound.

@@ -28,27 +28,25 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.Min(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.Min(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        if (Avx.IsSupported) result.Value = Avx.Min(left.Value, right.Value);
-        else result.Value = Vector256.MinNative(left.Value, right.Value);
-        return result;
+        if (Avx.IsSupported) left.Value = Avx.Min(left.Value, right.Value);
+        else left.Value = Vector256.MinNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.Max(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.Max(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        if (Avx.IsSupported) result.Value = Avx.Max(left.Value, right.Value);
-        else result.Value = Vector256.MaxNative(left.Value, right.Value);
-        return result;
+        if (Avx.IsSupported) left.Value = Avx.Max(left.Value, right.Value);
+        else left.Value = Vector256.MaxNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.WhereAbove(in Lanes4 left, in Lanes4 right, in Lanes4 then, in Lanes4 otherwise)
+    static Lanes4 ILane<Lanes4>.WhereAbove(Lanes4 left, Lanes4 right, Lanes4 then, Lanes4 otherwise)
     {
         Lanes4 result;
         result.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
@@ -57,60 +55,54 @@ internal struct Lanes4 : ILane<Lanes4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.OnlyAbove(in Lanes4 value, in Lanes4 least)
+    static Lanes4 ILane<Lanes4>.OnlyAbove(Lanes4 value, Lanes4 least)
     {
-        Lanes4 result;
-        result.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(value.Value, least.Value), value.Value, Vector256<double>.Zero);
-        return result;
+        value.Value = Vector256.ConditionalSelect(Vector256.GreaterThan(value.Value, least.Value), value.Value, Vector256<double>.Zero);
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.Within(in Lanes4 value, in Lanes4 limit)
+    static Lanes4 ILane<Lanes4>.Within(Lanes4 value, Lanes4 limit)
     {
-        Lanes4 result;
-        if (Avx.IsSupported) result.Value = Avx.Min(value.Value, Avx.Max(Vector256<double>.Zero, limit.Value));
-        else result.Value = Vector256.MinNative(value.Value, Vector256.MaxNative(Vector256<double>.Zero, limit.Value));
-        return result;
+        if (Avx.IsSupported) value.Value = Avx.Min(value.Value, Avx.Max(Vector256<double>.Zero, limit.Value));
+        else value.Value = Vector256.MinNative(value.Value, Vector256.MaxNative(Vector256<double>.Zero, limit.Value));
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static bool ILane<Lanes4>.AnyAbove(in Lanes4 left, in Lanes4 right) => Vector256.GreaterThanAny(left.Value, right.Value);
+    static bool ILane<Lanes4>.AnyAbove(Lanes4 left, Lanes4 right) => Vector256.GreaterThanAny(left.Value, right.Value);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.operator +(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator +(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        result.Value = left.Value + right.Value;
-        return result;
+        left.Value += right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.operator -(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator -(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        result.Value = left.Value - right.Value;
-        return result;
+        left.Value -= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.operator *(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator *(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        result.Value = left.Value * right.Value;
-        return result;
+        left.Value *= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes4 ILane<Lanes4>.operator /(in Lanes4 left, in Lanes4 right)
+    static Lanes4 ILane<Lanes4>.operator /(Lanes4 left, in Lanes4 right)
     {
-        Lanes4 result;
-        result.Value = left.Value / right.Value;
-        return result;
+        left.Value /= right.Value;
+        return left;
     }
 }

@@ -28,27 +28,25 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.Min(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.Min(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        if (Avx512F.IsSupported) result.Value = Avx512F.Min(left.Value, right.Value);
-        else result.Value = Vector512.MinNative(left.Value, right.Value);
-        return result;
+        if (Avx512F.IsSupported) left.Value = Avx512F.Min(left.Value, right.Value);
+        else left.Value = Vector512.MinNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.Max(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.Max(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        if (Avx512F.IsSupported) result.Value = Avx512F.Max(left.Value, right.Value);
-        else result.Value = Vector512.MaxNative(left.Value, right.Value);
-        return result;
+        if (Avx512F.IsSupported) left.Value = Avx512F.Max(left.Value, right.Value);
+        else left.Value = Vector512.MaxNative(left.Value, right.Value);
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.WhereAbove(in Lanes8 left, in Lanes8 right, in Lanes8 then, in Lanes8 otherwise)
+    static Lanes8 ILane<Lanes8>.WhereAbove(Lanes8 left, Lanes8 right, Lanes8 then, Lanes8 otherwise)
     {
         Lanes8 result;
         result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(left.Value, right.Value), then.Value, otherwise.Value);
@@ -57,60 +55,54 @@ internal struct Lanes8 : ILane<Lanes8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.OnlyAbove(in Lanes8 value, in Lanes8 least)
+    static Lanes8 ILane<Lanes8>.OnlyAbove(Lanes8 value, Lanes8 least)
     {
-        Lanes8 result;
-        result.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(value.Value, least.Value), value.Value, Vector512<double>.Zero);
-        return result;
+        value.Value = Vector512.ConditionalSelect(Vector512.GreaterThan(value.Value, least.Value), value.Value, Vector512<double>.Zero);
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.Within(in Lanes8 value, in Lanes8 limit)
+    static Lanes8 ILane<Lanes8>.Within(Lanes8 value, Lanes8 limit)
     {
-        Lanes8 result;
-        if (Avx512F.IsSupported) result.Value = Avx512F.Min(value.Value, Avx512F.Max(Vector512<double>.Zero, limit.Value));
-        else result.Value = Vector512.MinNative(value.Value, Vector512.MaxNative(Vector512<double>.Zero, limit.Value));
-        return result;
+        if (Avx512F.IsSupported) value.Value = Avx512F.Min(value.Value, Avx512F.Max(Vector512<double>.Zero, limit.Value));
+        else value.Value = Vector512.MinNative(value.Value, Vector512.MaxNative(Vector512<double>.Zero, limit.Value));
+        return value;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static bool ILane<Lanes8>.AnyAbove(in Lanes8 left, in Lanes8 right) => Vector512.GreaterThanAny(left.Value, right.Value);
+    static bool ILane<Lanes8>.AnyAbove(Lanes8 left, Lanes8 right) => Vector512.GreaterThanAny(left.Value, right.Value);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.operator +(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator +(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        result.Value = left.Value + right.Value;
-        return result;
+        left.Value += right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.operator -(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator -(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        result.Value = left.Value - right.Value;
-        return result;
+        left.Value -= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.operator *(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator *(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        result.Value = left.Value * right.Value;
-        return result;
+        left.Value *= right.Value;
+        return left;
     }
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static Lanes8 ILane<Lanes8>.operator /(in Lanes8 left, in Lanes8 right)
+    static Lanes8 ILane<Lanes8>.operator /(Lanes8 left, in Lanes8 right)
     {
-        Lanes8 result;
-        result.Value = left.Value / right.Value;
-        return result;
+        left.Value /= right.Value;
+        return left;
     }
 }

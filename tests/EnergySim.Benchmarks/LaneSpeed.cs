@@ -61,6 +61,8 @@ internal static unsafe class LaneSpeed
         if ("one by one, what bills need".Contains(words, StringComparison.Ordinal)) Say("one by one, what bills need", Count, intervals, () => year.RunOneByOne(), limit is null ? null : () => limit.Run(input, inLanes: false, end, sums));
         if (words != "lanes" && "lanes, with bills".Contains(words, StringComparison.Ordinal)) Say("lanes, with bills", Count, intervals, () => year.RunAndBill(1), null);
 
+        if ("bills alone".Contains(words, StringComparison.Ordinal)) Say("bills alone", Count, intervals, () => year.BillAll(), null);
+
         Run run = year.Variants[9].ToRun();
         var meter = new MeterColumns(intervals);
         Ledger ledger = run.Ledger();

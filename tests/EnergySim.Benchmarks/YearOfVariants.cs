@@ -60,6 +60,14 @@ internal sealed class YearOfVariants
     /// <summary>Runs all on one core, one case at a time.</summary>
     public void RunOneByOne() => _oneByOne.Run(Variants, _sums);
 
+    /// <summary>Bills what the last run summed.</summary>
+    public decimal BillAll()
+    {
+        decimal total = 0;
+        foreach (VariantSums sums in _sums) total += Biller.Bill(sums.Meters[0]).Total;
+        return total;
+    }
+
     /// <summary>Runs and bills all on so many cores.</summary>
     public decimal RunAndBill(int cores)
     {

@@ -46,7 +46,15 @@ public sealed record Bill
     public required IReadOnlyList<BillLine> Lines { get; init; }
 
     /// <summary>The total: the sum of the rounded lines.</summary>
-    public decimal Total => Lines.Sum(l => l.Amount);
+    public decimal Total
+    {
+        get
+        {
+            decimal total = 0;
+            for (int i = 0; i < Lines.Count; i++) total += Lines[i].Amount;
+            return total;
+        }
+    }
 
     /// <summary>The sum of the unrounded lines.</summary>
     public decimal Unrounded => Lines.Sum(l => l.Unrounded);

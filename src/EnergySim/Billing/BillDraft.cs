@@ -6,7 +6,7 @@ namespace EnergySim.Billing;
 /// <summary>A bill being written: its lines so far, and what they come to by kind.</summary>
 internal sealed class BillDraft(BillSpan span, string currency, BillRounding rounding)
 {
-    private readonly List<BillLine> _lines = [];
+    private readonly List<BillLine> _lines = new(16);
 
     public BillSpan Span => span;
 
@@ -29,7 +29,7 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
             Unit = unit,
             UnitPrice = unitPrice,
             Unrounded = unrounded,
-            Amount = rounding.OfTotal ? Math.Round(unrounded, 2, MidpointRounding.AwayFromZero) : rounding.Of(unrounded),
+            Amount = rounding.OfTotal ? BillRounding.ToTheCent(unrounded) : rounding.Of(unrounded),
         });
     }
 

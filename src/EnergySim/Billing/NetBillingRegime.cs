@@ -7,6 +7,7 @@ internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportReg
 {
     // By name of part; where it stands among the sums.
     private Credit[] _credits = [];
+    private readonly OpenAmounts _open = new();
     private IReadOnlyList<CreditUse>? _ordered;
     private (Credit Credit, IReadOnlyList<string>? Kinds)[] _order = [];
 
@@ -18,14 +19,14 @@ internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportReg
         foreach (Credit credit in _credits)
         {
             credit.Bank.Expire(bill, Own.CreditLastsBills);
-            credit.Bank.Add(bill, Math.Round(BillDraft.Exact(sums.ExportValue[credit.Sum, bill]), 2, MidpointRounding.AwayFromZero));
+            credit.Bank.Add(bill, BillRounding.ToTheCent(BillDraft.Exact(sums.ExportValue[credit.Sum, bill])));
         }
         if (!ReferenceEquals(_ordered, Own.Pays)) _order = [.. InOrder(_ordered = Own.Pays)];
-        var open = new OpenAmounts(draft);
+        _open.Take(draft);
         foreach ((Credit credit, IReadOnlyList<string>? kinds) in _order)
         {
             decimal used = 0;
-            for (int k = 0; k < (kinds?.Count ?? open.Count); k++) used += open.Pay(kinds is null ? k : open.IndexOf(kinds[k]), credit.Bank);
+            for (int k = 0; k < (kinds?.Count ?? _open.Count); k++) used += _open.Pay(kinds is null ? k : _open.IndexOf(kinds[k]), credit.Bank);
             draft.Add("credit", credit.UsedName, used == 0 ? 0 : 1, draft.Currency, -used);
         }
     }
@@ -69,8 +70,9 @@ internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportReg
     {
         private readonly List<(string Kind, decimal Amount)> _amounts = [];
 
-        public OpenAmounts(BillDraft draft)
+        public void Take(BillDraft draft)
         {
+            _amounts.Clear();
             foreach (BillLine line in draft.Lines)
             {
                 int at = IndexOf(line.Kind);

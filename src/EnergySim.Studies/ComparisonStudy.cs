@@ -81,7 +81,7 @@ public static class ComparisonStudy
         Home free = home with { Offers = [.. ruled.Select(o => o with { Strategy = o.Strategy with { Integrity = IntegrityRule.None } })] };
         foreach (Installation installation in Installation.Of(free, calendar).Skip(1))
         {
-            decimal without = Biller.Bill(MeterSums.Of(calendar, installation.Run.Sums().Meter)).Total;
+            decimal without = Biller.Total(MeterSums.Of(calendar, installation.Run.Sums().Meter));
             int at = columns.FindIndex(1, c => c.Name == installation.Name);
             columns[at] = columns[at] with { IntegrityRuleCost = columns[at].AnnualBill - without };
         }

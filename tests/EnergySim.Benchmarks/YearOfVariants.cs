@@ -64,7 +64,7 @@ internal sealed class YearOfVariants
     public decimal BillAll()
     {
         decimal total = 0;
-        foreach (VariantSums sums in _sums) total += Biller.Bill(sums.Meters[0]).Total;
+        foreach (VariantSums sums in _sums) total += Biller.Total(sums.Meters[0]);
         return total;
     }
 
@@ -73,7 +73,7 @@ internal sealed class YearOfVariants
     {
         _batch.Run(Variants, _sums, cores);
         var totals = new decimal[_sums.Length];
-        Parallel.For(0, _sums.Length, new ParallelOptions { MaxDegreeOfParallelism = cores }, n => totals[n] = Biller.Bill(_sums[n].Meters[0]).Total);
+        Parallel.For(0, _sums.Length, new ParallelOptions { MaxDegreeOfParallelism = cores }, n => totals[n] = Biller.Total(_sums[n].Meters[0]));
         return totals.Sum();
     }
 }

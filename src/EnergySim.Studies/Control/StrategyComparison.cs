@@ -62,7 +62,7 @@ public sealed record StrategyComparison
         }
     }
 
-    private static decimal BillOf(Installation installation, TariffCalendar calendar) => Biller.Bill(MeterSums.Of(calendar, installation.Run.Sums().Meter)).Total;
+    private static decimal BillOf(Installation installation, TariffCalendar calendar) => Biller.Total(MeterSums.Of(calendar, installation.Run.Sums().Meter));
 }
 
 /// <summary>One offer under several strategies, its own first.</summary>

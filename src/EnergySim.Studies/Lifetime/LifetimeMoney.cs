@@ -26,7 +26,7 @@ internal sealed record LifetimeMoney(IReadOnlyList<AsItIsYear> AsItIs, IReadOnly
             bool isGrown = !ReferenceEquals(grown, year.Plan.Tariff);
             TariffCalendar calendar = isGrown ? year.Calendar.WithPrices(grown) : year.Calendar;
             double export = GrownPlan.Factor(terms.Growth.Export, year.Plan.ExportGrowthYears);
-            decimal Bill(MeterSums sums) => Biller.Bill(isGrown ? sums.AtPrices(calendar, export) : sums).Total;
+            decimal Bill(MeterSums sums) => Biller.Total(isGrown ? sums.AtPrices(calendar, export) : sums);
             asItIs[t] = Bill(year.AsItIs);
             for (int i = 0; i < bills.Length; i++) bills[i][t] = Bill(flows.Offers[i].Years[t].Sums);
         }

@@ -102,5 +102,5 @@ public sealed record ReserveFrontier
         };
     }
 
-    private static decimal BillOf(MeterColumns meter, TariffCalendar calendar) => Biller.Bill(MeterSums.Of(calendar, meter)).Total;
+    private static decimal BillOf(MeterColumns meter, TariffCalendar calendar) => Biller.Total(MeterSums.Of(calendar, meter));
 }

@@ -75,7 +75,7 @@ internal sealed class SweepSeries
         {
             for (int i = range.Item1; i < range.Item2; i++)
             {
-                runs[i].Bill = Biller.Bill(into[i].Meters[0]).Total;
+                runs[i].Bill = Biller.Total(into[i].Meters[0]);
                 if (KeepsFlows) runs[i].Flows = into[i].Flows;
             }
         });

@@ -89,7 +89,7 @@ internal sealed class WayRunner(Home home, TariffCalendar calendar, OutageTerms 
         return new WayBackup { PowerKw = BackupKw(run.Plant, run.Site), KeptFraction = kept, Survival = lasting };
     }
 
-    private static decimal Priced(RunSums sums, TariffCalendar on) => Biller.Bill(MeterSums.Of(on, sums.Meter)).Total;
+    private static decimal Priced(RunSums sums, TariffCalendar on) => Biller.Total(MeterSums.Of(on, sums.Meter));
 
     private static double Of(SiteLimits site, Limit limit) => limit switch
     {

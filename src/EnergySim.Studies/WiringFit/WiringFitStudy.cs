@@ -32,7 +32,7 @@ public static class WiringFitStudy
             From = calendar.Bills[0].From,
             To = calendar.Bills[^1].To,
             Plan = plan,
-            AsItIsBill = Biller.Bill(MeterSums.Of(calendar, Installation.Of(home with { Offers = [] }, calendar)[0].Run.Sums().Meter)).Total,
+            AsItIsBill = Biller.Total(MeterSums.Of(calendar, Installation.Of(home with { Offers = [] }, calendar)[0].Run.Sums().Meter)),
             Offers = SideBySide.Of(home.Offers, o => WaysOf(home, plan, o, new WayRunner(home, calendar, terms), calendar)),
             Notes = WiringNotes.Of(home, plan),
         };

@@ -15,7 +15,7 @@ public sealed class VariantSums
         _flows = flows;
     }
 
-    /// <summary>What the meters saw, one a calendar of the batch, in its order: <c>Biller.Bill(sums.Meters[0])</c>.</summary>
+    /// <summary>What the meters saw, one a calendar of the batch, in its order: <c>Biller.Bill(sums.Meters[0])</c>, or <c>Biller.Total</c> where only that is asked.</summary>
     public IReadOnlyList<MeterSums> Meters => MeterArray;
 
     /// <summary>Energy in the cells at the start of the span, kWh.</summary>

@@ -3,16 +3,21 @@ using EnergySim.Tariffs;
 
 namespace EnergySim.Billing;
 
-/// <summary>A bill being written: its lines so far, and what they come to by kind.</summary>
-internal sealed class BillDraft(BillSpan span, string currency, BillRounding rounding)
+/// <summary>A bill being written: its lines so far, and what they come to by kind. Used again for the bills of a span, one after another.</summary>
+internal sealed class BillDraft(string currency)
 {
-    private readonly List<BillLine> _lines = new(16);
+    private DraftLine[] _lines = new DraftLine[16];
+    private int _count;
+    private BillRounding _rounding = BillRounding.LinesToTheCent;
 
-    public BillSpan Span => span;
+    public BillSpan Span { get; private set; } = null!;
 
     public string Currency => currency;
 
-    public List<BillLine> Lines => _lines;
+    public ReadOnlySpan<DraftLine> Lines => _lines.AsSpan(0, _count);
+
+    /// <summary>Begins the next bill.</summary>
+    public void Begin(BillSpan span, BillRounding rounding) => (Span, _rounding, _count) = (span, rounding, 0);
 
     /// <summary>Adds a line, unless its quantity is zero.</summary>
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice) => Add(kind, name, quantity, unit, unitPrice, quantity * unitPrice);
@@ -21,51 +26,70 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice, decimal unrounded)
     {
         if (quantity == 0) return;
-        _lines.Add(new BillLine
-        {
-            Kind = kind,
-            Name = name,
-            Quantity = quantity,
-            Unit = unit,
-            UnitPrice = unitPrice,
-            Unrounded = unrounded,
-            Amount = rounding.OfTotal ? BillRounding.ToTheCent(unrounded) : rounding.Of(unrounded),
-        });
+        Put(new DraftLine(kind, name, quantity, unit, unitPrice, unrounded, _rounding.OfTotal ? BillRounding.ToTheCent(unrounded) : _rounding.Of(unrounded)));
     }
 
     /// <summary>What a line counts for in what is taken of it: where only the total is rounded, its unrounded amount.</summary>
-    public decimal ValueOf(BillLine line) => rounding.OfTotal ? line.Unrounded : line.Amount;
+    public decimal ValueOf(in DraftLine line) => _rounding.OfTotal ? line.Unrounded : line.Amount;
 
     /// <summary>What the lines of some kinds come to; no kinds = all lines so far.</summary>
     public decimal SumOf(IReadOnlyList<string> kinds)
     {
         decimal sum = 0;
-        foreach (BillLine line in _lines)
-            if (kinds.Count == 0 || kinds.Contains(line.Kind)) sum += ValueOf(line);
+        foreach (ref readonly DraftLine line in Lines)
+            if (kinds.Count == 0 || kinds.Contains(line.Kind)) sum += ValueOf(in line);
         return sum;
     }
 
     public decimal SumOf(string kind)
     {
         decimal sum = 0;
-        foreach (BillLine line in _lines)
-            if (line.Kind == kind) sum += ValueOf(line);
+        foreach (ref readonly DraftLine line in Lines)
+            if (line.Kind == kind) sum += ValueOf(in line);
         return sum;
     }
 
-    /// <summary>The bill; where the total is rounded, with a line that makes its rounded lines sum to it.</summary>
-    public Bill Finish()
+    /// <summary>Ends the bill: where the total is rounded, with a line that makes its rounded lines sum to it.</summary>
+    /// <returns>The total: the sum of the rounded lines.</returns>
+    public decimal Finish()
     {
-        if (rounding.OfTotal)
+        decimal total = 0;
+        foreach (ref readonly DraftLine line in Lines) total += line.Amount;
+        if (!_rounding.OfTotal) return total;
+        decimal unrounded = 0;
+        foreach (ref readonly DraftLine line in Lines) unrounded += line.Unrounded;
+        decimal rest = _rounding.Of(unrounded) - total;
+        string name = string.Create(CultureInfo.InvariantCulture, $"total rounded to {_rounding.To:0.00######}");
+        // It is in the total, not in the unrounded total.
+        if (rest != 0) Put(new DraftLine("rounding", name, 1, currency, rest, 0, rest));
+        return total + rest;
+    }
+
+    /// <summary>The bill that was ended.</summary>
+    public Bill ToBill()
+    {
+        var lines = new BillLine[_count];
+        for (int i = 0; i < lines.Length; i++)
         {
-            decimal unrounded = 0, lines = 0;
-            foreach (BillLine line in _lines) (unrounded, lines) = (unrounded + line.Unrounded, lines + line.Amount);
-            decimal rest = rounding.Of(unrounded) - lines;
-            string name = string.Create(CultureInfo.InvariantCulture, $"total rounded to {rounding.To:0.00######}");
-            // It is in the total, not in the unrounded total.
-            if (rest != 0) _lines.Add(new BillLine { Kind = "rounding", Name = name, Quantity = 1, Unit = currency, UnitPrice = rest, Unrounded = 0, Amount = rest });
+            ref readonly DraftLine line = ref _lines[i];
+            lines[i] = new BillLine
+            {
+                Kind = line.Kind,
+                Name = line.Name,
+                Quantity = line.Quantity,
+                Unit = line.Unit,
+                UnitPrice = line.UnitPrice,
+                Unrounded = line.Unrounded,
+                Amount = line.Amount,
+            };
         }
-        return new Bill { From = span.From, To = span.To, Lines = _lines };
+        return new Bill { From = Span.From, To = Span.To, Lines = lines };
+    }
+
+    private void Put(in DraftLine line)
+    {
+        if (_count == _lines.Length) Array.Resize(ref _lines, 2 * _count);
+        _lines[_count++] = line;
     }
 
     /// <summary>A sum of kWh, kW or money as a decimal of six places.</summary>
@@ -84,3 +108,6 @@ internal sealed class BillDraft(BillSpan span, string currency, BillRounding rou
         return Math.Round((decimal)sum, 6, MidpointRounding.AwayFromZero);
     }
 }
+
+/// <summary>A line of a draft: what a <see cref="BillLine"/> says.</summary>
+internal readonly record struct DraftLine(string Kind, string Name, decimal Quantity, string Unit, decimal UnitPrice, decimal Unrounded, decimal Amount);

@@ -13,26 +13,43 @@ public static class Biller
     public static BillSet Bill(MeterSums sums)
     {
         ArgumentNullException.ThrowIfNull(sums);
-        TariffCalendar calendar = sums.Calendar;
-        BillForm[] forms = BillForm.Of(calendar);
-        var bills = new Bill[forms.Length];
+        var bills = new Bill[sums.Calendar.Bills.Count];
+        All(sums, bills);
+        return new BillSet { Currency = sums.Calendar.Tariff.Currency, Bills = bills, Notes = NotesOf(sums.Calendar) };
+    }
+
+    /// <summary>What the bills of a span come to: the same bills, of which nothing but the total is kept.</summary>
+    /// <param name="sums">What the meters saw, by bucket.</param>
+    public static decimal Total(MeterSums sums)
+    {
+        ArgumentNullException.ThrowIfNull(sums);
+        return All(sums, null);
+    }
+
+    private static decimal All(MeterSums sums, Bill[]? bills)
+    {
+        BillForm[] forms = BillForm.Of(sums.Calendar);
+        var draft = new BillDraft(sums.Calendar.Tariff.Currency);
         var demand = new DemandHistory();
         ExportRegime? regime = null;
-        for (int b = 0; b < bills.Length; b++)
+        decimal total = 0;
+        for (int b = 0; b < forms.Length; b++)
         {
             ExportTerms terms = forms[b].AtEnd.Export;
             if (regime is null || !regime.Fits(terms)) regime = ExportRegime.Of(terms);
             regime.Renew(terms);
-            bool regimeEnds = b + 1 < bills.Length && !regime.Fits(forms[b + 1].AtEnd.Export);
-            bills[b] = One(sums, forms[b], regime, demand, forms[b].Span.EndsSettlementYear || regimeEnds);
+            bool regimeEnds = b + 1 < forms.Length && !regime.Fits(forms[b + 1].AtEnd.Export);
+            draft.Begin(forms[b].Span, forms[b].AtEnd.Rounding);
+            One(draft, sums, forms[b], regime, demand, forms[b].Span.EndsSettlementYear || regimeEnds);
+            total += draft.Finish();
+            if (bills is not null) bills[b] = draft.ToBill();
         }
-        return new BillSet { Currency = calendar.Tariff.Currency, Bills = bills, Notes = NotesOf(calendar) };
+        return total;
     }
 
-    private static Bill One(MeterSums sums, BillForm form, ExportRegime regime, DemandHistory demand, bool settles)
+    private static void One(BillDraft draft, MeterSums sums, BillForm form, ExportRegime regime, DemandHistory demand, bool settles)
     {
         TariffVersion version = form.AtEnd;
-        var draft = new BillDraft(form.Span, form.Calendar.Tariff.Currency, version.Rounding);
         var buckets = new BilledBucket[form.Energy.Length];
         for (int i = 0; i < buckets.Length; i++) buckets[i] = new BilledBucket(form.Energy[i], sums);
         regime.SetBilled(form.Bill, buckets);
@@ -51,7 +68,6 @@ public static class Biller
         foreach (Percentage percentage in version.Percentages)
             draft.Add(percentage.Name, percentage.Name, draft.SumOf(percentage.Of), draft.Currency, percentage.Rate);
         if (settles) regime.Settle(draft, version);
-        return draft.Finish();
     }
 
     private static void AddFixed(BillDraft draft, BillForm form)

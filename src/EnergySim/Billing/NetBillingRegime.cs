@@ -73,11 +73,11 @@ internal sealed class NetBillingRegime(ExportTerms.NetBilling terms) : ExportReg
         public void Take(BillDraft draft)
         {
             _amounts.Clear();
-            foreach (BillLine line in draft.Lines)
+            foreach (ref readonly DraftLine line in draft.Lines)
             {
                 int at = IndexOf(line.Kind);
-                if (at < 0) _amounts.Add((line.Kind, draft.ValueOf(line)));
-                else _amounts[at] = (line.Kind, _amounts[at].Amount + draft.ValueOf(line));
+                if (at < 0) _amounts.Add((line.Kind, draft.ValueOf(in line)));
+                else _amounts[at] = (line.Kind, _amounts[at].Amount + draft.ValueOf(in line));
             }
         }
 

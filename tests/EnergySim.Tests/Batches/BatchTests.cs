@@ -2,6 +2,7 @@ using EnergySim.Batches;
 using EnergySim.Billing;
 using EnergySim.Engine;
 using EnergySim.Strategies;
+using EnergySim.Tariffs;
 using EnergySim.TestData;
 using EnergySim.Tests.Engine;
 
@@ -49,6 +50,29 @@ public class BatchTests
         VariantSums[] sums = Filled(batch, random.Variants);
         long before = GC.GetAllocatedBytesForCurrentThread();
         batch.Run(random.Variants, sums);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    });
+
+    // Where buckets are all that is asked their sums are made while walking, and no column is written.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    [InlineData(8)]
+    public void Run_OnAPlanThatAsksBucketsOnly_GivesTheBitsOfEachAlone(int lanes) => FixedSeed.Check(RandomBatch.Of(1, 70), 60, random =>
+    {
+        TariffCalendar plan = random.Calendars[^1];
+        Assert.True(plan.AsksBucketsOnly);
+        Assert.DoesNotContain(random.Calendars.SkipLast(1), c => c.AsksBucketsOnly);
+        var batch = new Batch(random.Axis, [plan], BatchKeeps.Meters, lanes);
+        VariantSums[] together = Filled(batch, random.Variants);
+        for (int i = 0; i < together.Length; i++)
+        {
+            RunSums alone = random.Variants[i].ToRun().Sums();
+            Assert.Equal(Bits(alone.EndKwh), Bits(together[i].EndKwh));
+            AssertSame(MeterSums.Of(plan, alone.Meter), together[i].Meters[0]);
+        }
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        batch.Run(random.Variants, together);
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     });
 

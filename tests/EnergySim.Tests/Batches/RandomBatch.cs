@@ -79,6 +79,7 @@ internal sealed record RandomBatch(TimeAxis Axis, IReadOnlyList<TariffCalendar> 
             Export = new ExportTerms.TwoWay { ChargeWindow = new ClockWindow(600, 900), ChargePerKwh = 0.01m, RewardWindow = new ClockWindow(960, 1200), RewardPerKwh = 0.02m },
         };
         TariffVersion sold = peak with { Export = new ExportTerms.SellAll(0.1m) };
+        TariffVersion plain = peak with { Export = new ExportTerms.NetBilling { Prices = [new ExportPrice { Period = "peak", Parts = [new PricePart("supply", 0.11m)] }, new ExportPrice { Parts = [new PricePart("supply", 0.04m)] }] } };
         TariffVersion later = Worked.Flat(new PricePart("energy", 0.3m)) with { Effective = new LocalDate(2025, 3, 9) };
         return
         [
@@ -86,6 +87,7 @@ internal sealed record RandomBatch(TimeAxis Axis, IReadOnlyList<TariffCalendar> 
             new TariffCalendar(Worked.Plan(axis.Zone, metered), axis, new Account { ReadDates = [new LocalDate(2025, 3, 5), new LocalDate(2025, 3, 10), new LocalDate(2025, 3, 24)] }),
             new TariffCalendar(Worked.Plan(axis.Zone, sold), axis),
             new TariffCalendar(Worked.Plan(axis.Zone, peak, later), axis),
+            new TariffCalendar(Worked.Plan(axis.Zone, plain), axis),
         ];
     }
 }

@@ -30,6 +30,7 @@ public class BruteForceTests
             solar[i] = ledger[LedgerColumn.SolarAcKw][i] - ledger[LedgerColumn.CurtailedAcKw][i]
                 + (c.Case.Plant.InverterEfficiency * (ledger[LedgerColumn.SolarDcKw][i] - ledger[LedgerColumn.ClippedInputKw][i] - ledger[LedgerColumn.CurtailedDcKw][i]));
         }
+        Assert.Equal(bills.Total, Biller.Total(MeterSums.Of(new TariffCalendar(c.Plan.Tariff, ledger.Axis, c.Plan.Account), c.Case.Run().Sums().Meter)));
         List<decimal> expected = ObviousBiller.Totals(c.Plan, ledger.Axis, ledger[LedgerColumn.ImportKw], ledger[LedgerColumn.ExportKw], load, solar);
         if (!expected.SequenceEqual(bills.Bills.Select(b => b.Total)))
             Assert.Fail($"{string.Join(' ', bills.Bills.Select(b => b.Total))} for {string.Join(' ', expected)}: {string.Join(" | ", c.Plan.Tariff.Versions.Select(v => $"{v.Effective} {v.Export}"))}\n{string.Join('\n', bills.Bills.SelectMany(b => b.Lines))}");

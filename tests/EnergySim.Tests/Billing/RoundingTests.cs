@@ -34,6 +34,30 @@ public class RoundingTests
         Assert.Equal((0.05m, -0.05m, 0.00m), (rounding.Of(0.025m), rounding.Of(-0.025m), rounding.Of(0.0249m)));
     }
 
+    // The quick way of the usual amount against the general one: every scale, halves and their neighbours, and what is too long for it.
+    [Fact]
+    public void ToTheCent_OnAnyAmount_IsTheGeneralRounding()
+    {
+        static void Check(decimal amount)
+        {
+            decimal expected = Math.Round(amount, 2, MidpointRounding.AwayFromZero) + 0.00m, cents = BillRounding.ToTheCent(amount);
+            Assert.Equal(expected, cents);
+            Assert.Equal(expected.ToString(System.Globalization.CultureInfo.InvariantCulture), cents.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        }
+        Gen<decimal> any = from low in Gen.Int
+                           from middle in Gen.Int[0, 5].Select(n => ((int[])[0, 0, 1, int.MaxValue, int.MinValue, -1])[n])
+                           from high in Gen.Frequency((5, Gen.Const(0)), (1, Gen.Int[0, 9]))
+                           from isNegative in Gen.Bool
+                           from scale in Gen.Byte[0, 28]
+                           select new decimal(low, middle, high, isNegative, scale);
+        FixedSeed.Check(any, 20_000, Check);
+        for (byte scale = 0; scale <= 28; scale++)
+            foreach (long millions in (long[])[0, 1, 4, 5, 6, 49, 50, 51, 4_999_999, 5_000_000, 5_000_001, 1_004_999, 1_005_000, long.MaxValue, long.MaxValue - 5])
+                foreach (bool isNegative in (bool[])[false, true])
+                    Check(new decimal((int)millions, (int)(millions >> 32), 0, isNegative, scale));
+        foreach (decimal amount in (decimal[])[decimal.MaxValue, decimal.MinValue, 0, 0.005m, -0.005m, 0.0049999m, 1e-28m]) Check(amount);
+    }
+
     [Fact]
     public void Percentage_WhereOnlyTheTotalIsRounded_IsOfUnroundedLines()
     {

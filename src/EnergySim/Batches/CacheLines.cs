@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 namespace EnergySim.Batches;
 
 /// <summary>
-/// Arrays that begin at a line of the cache, and stay there: a vector as wide as a line that lies across two is read and written twice. The runtime aligns to eight bytes only.
+/// Arrays that begin at a line of the cache, and stay there: a vector as wide as a line that lies across two is read and written twice. The
+/// runtime aligns to eight bytes only.
 /// </summary>
 internal static class CacheLines
 {

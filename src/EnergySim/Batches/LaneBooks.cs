@@ -7,7 +7,7 @@ namespace EnergySim.Batches;
 /// <summary>What the meters of variants side by side saw in one block of intervals, kW.</summary>
 internal sealed class LaneColumns<T>(int count) where T : struct, ILane<T>
 {
-    public readonly T[] Import = CacheLines.NewArray<T>(count), Export = CacheLines.NewArray<T>(count), Load = CacheLines.NewArray<T>(count), Solar = CacheLines.NewArray<T>(count);
+    public readonly T[] Import = new T[count], Export = new T[count], Load = new T[count], Solar = new T[count];
 }
 
 /// <summary>Writes import and export down.</summary>

@@ -38,7 +38,7 @@ internal sealed class LaneWorker<T> : LaneWorker where T : struct, ILane<T>
         for (int g = 0; g < s_most; g++)
         {
             _groups[g] = new LaneGroup<T>();
-            _columns[g] = new LaneColumns<T>(layout.LongestBlock);
+            _columns[g] = new LaneColumns<T>(layout.OneCalendar is null ? layout.LongestBlock : 0);
             _own[g] = new OwnInput<T> { Load = new T[layout.LongestBlock], SolarDc = new T[layout.LongestBlock], SolarAc = new T[layout.LongestBlock] };
             _summers[g] = [.. layout.Calendars.Select(c => new MeterSummer<T>(c))];
             _flows[g] = new LaneFlows<T>();

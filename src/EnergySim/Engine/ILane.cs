@@ -4,6 +4,10 @@ namespace EnergySim.Engine;
 /// The numbers a step computes with: one case (<see cref="Scalar"/>) or several side by side. The physics is written once over this type.
 /// Every operation is one IEEE operation per case, in the order written, so a case gives the same bits alone and among others.
 /// </summary>
+/// <remarks>
+/// What stands on the right is taken by reference: a number in memory is then an operand of the instruction that uses it, not a copy made before.
+/// The types implement this explicitly, since the compiler would put a call between by-reference operators of an interface and public ones.
+/// </remarks>
 /// <typeparam name="T">The implementing type.</typeparam>
 internal interface ILane<T> where T : struct, ILane<T>
 {
@@ -25,7 +29,10 @@ internal interface ILane<T> where T : struct, ILane<T>
     /// <summary>Case by case: <paramref name="then"/> where left &gt; right, else <paramref name="otherwise"/>.</summary>
     static abstract T WhereAbove(T left, T right, T then, T otherwise);
 
-    /// <summary>Case by case: the value where it is &gt; a number, else 0. The step asks this and the next so often that one call each, not three, keeps it whole in the JIT's eyes.</summary>
+    /// <summary>
+    /// Case by case: the value where it is &gt; a number, else 0. The step asks this and the next so often that one call each, not three, keeps it
+    /// whole in the JIT's eyes.
+    /// </summary>
     static abstract T OnlyAbove(T value, T least);
 
     /// <summary>The lesser of a value and a limit, below which nothing is let through; no NaN may come in.</summary>

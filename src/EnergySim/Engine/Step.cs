@@ -17,8 +17,8 @@ internal static class Step
 
     /// <summary>Rules 1–9 over intervals in which one row holds. What differs on and off the grid, the grid says.</summary>
     /// <remarks>
-    /// The loop, and the turns that groups of lanes take in it, are in here because the JIT has a budget for inlining, which grows with the method: as a part of any loop elsewhere the rules would
-    /// be a call, and part of their operators too.
+    /// The loop, and the turns that groups of lanes take in it, are in here because the JIT has a budget for inlining, which grows with the
+    /// method: as a part of any loop elsewhere the rules would be a call, and part of their operators too.
     /// </remarks>
     /// <param name="plants">What does not change during the run, made with the grid up or down.</param>
     /// <param name="rows">What is wanted.</param>
@@ -28,7 +28,7 @@ internal static class Step
     /// <param name="grid">Up or down.</param>
     /// <param name="storedKwh">Energy in the cells at the start; at the end on return.</param>
     /// <param name="books">Takes down clamps and flows.</param>
-    /// <param name="groups">Lanes only: how many groups go in turns, interval by interval; each reference is then the first of so many that lie one after another.</param>
+    /// <param name="groups">Lanes only: how many groups go in turns, interval by interval; each reference is then the first of so many.</param>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Walk<T, TInput, TGrid, TBook>(
         in StepConstants<T> plants, in StepRow<T> rows, in TInput inputs, int from, int until, ref TGrid grid, ref T storedKwh, ref TBook books, int groups = 1)
@@ -40,7 +40,8 @@ internal static class Step
         bool takesLeast = !TBook.KeepsFlows && T.Count > 1;
         for (int i = from; i < until; i++)
         {
-            // One case has no turns to take, and keeps its energy in a register. What the turns move on are not the references that the rules use: the JIT would copy those before each use.
+            // One case has no turns to take, and keeps its energy in a register. What the turns move on are not the references that the rules
+            // use: the JIT would copy those before each use.
             ref StepConstants<T> plantNow = ref Unsafe.AsRef(in plants);
             ref StepRow<T> rowNow = ref Unsafe.AsRef(in rows);
             ref TInput inputNow = ref Unsafe.AsRef(in inputs);
@@ -48,6 +49,7 @@ internal static class Step
             ref T storedNow = ref storedKwh;
             int left = groups;
         turn:
+            // The turns are a loop, written so that the rules need not stand one deeper.
             ref readonly StepConstants<T> plant = ref T.Count == 1 ? ref plants : ref plantNow;
             ref readonly StepRow<T> row = ref T.Count == 1 ? ref rows : ref rowNow;
             ref readonly TInput input = ref T.Count == 1 ? ref inputs : ref inputNow;
@@ -314,7 +316,10 @@ internal static class Step
         if (T.Count == 1) storedKwh = carried;
     }
 
-    /// <summary>What a limit lets through, where the least of several was found to bind; what it withholds is booked. Few lanes come here, those that keep flows: theirs is a call, which leaves the JIT room to inline all of the others' step.</summary>
+    /// <summary>
+    /// What a limit lets through, where the least of several was found to bind; what it withholds is booked. Few lanes come here, those that keep
+    /// flows: theirs is a call, which leaves the JIT room to inline all of the others' step.
+    /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T OneByOne<T, TBook>(LimitSite site, in T wantedKw, in T limitKw, ref TBook book)
         where T : struct, ILane<T> where TBook : struct, IBook<T>

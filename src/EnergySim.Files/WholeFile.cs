@@ -45,9 +45,20 @@ public static class WholeFile
             }
             File.Move(part, full, overwrite: true);
         }
+        catch (Exception fault) when (IsOf(part, fault))
+        {
+            throw Named(part, path, fault);
+        }
         finally
         {
             File.Delete(part);
         }
     }
+
+    /// <summary>True for a fault of the system that names what is written before the file itself, of which nobody asked.</summary>
+    internal static bool IsOf(string part, Exception fault) =>
+        fault is IOException or UnauthorizedAccessException && fault.Message.Contains(part, StringComparison.Ordinal);
+
+    /// <summary>The same fault with the name that was asked for.</summary>
+    internal static IOException Named(string part, string asked, Exception fault) => new(fault.Message.Replace(part, asked, StringComparison.Ordinal), fault);
 }

@@ -27,6 +27,10 @@ public static class WholeFolder
             if (Directory.Exists(full)) MoveInto(part, full, files);
             else Directory.Move(part, full);
         }
+        catch (Exception fault) when (WholeFile.IsOf(part, fault))
+        {
+            throw WholeFile.Named(part, folder, fault);
+        }
         finally
         {
             if (Directory.Exists(part)) Directory.Delete(part, recursive: true);

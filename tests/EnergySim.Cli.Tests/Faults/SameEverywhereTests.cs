@@ -75,6 +75,8 @@ public sealed class SameEverywhereTests : IDisposable
         {
             (int code, _, string errors) = CommandTests.Run(words);
             Assert.True(code == Commands.BadInput && errors.Contains(place, StringComparison.Ordinal) && !errors.Contains("   at ", StringComparison.Ordinal), $"{words[0]} {code}: {errors}");
+            // The name that was asked for, not that of what is written before it.
+            Assert.DoesNotContain(".part'", errors, StringComparison.Ordinal);
         }
     }
 

@@ -26,7 +26,7 @@ internal sealed class BillDraft(string currency)
     public void Add(string kind, string name, decimal quantity, string unit, decimal unitPrice, decimal unrounded)
     {
         if (quantity == 0) return;
-        Put(new DraftLine(kind, name, quantity, unit, unitPrice, unrounded, _rounding.OfTotal ? BillRounding.ToTheCent(unrounded) : _rounding.Of(unrounded)));
+        Put(kind, name, quantity, unit, unitPrice, unrounded, _rounding.OfTotal ? BillRounding.ToTheCent(unrounded) : _rounding.Of(unrounded));
     }
 
     /// <summary>What a line counts for in what is taken of it: where only the total is rounded, its unrounded amount.</summary>
@@ -61,7 +61,7 @@ internal sealed class BillDraft(string currency)
         decimal rest = _rounding.Of(unrounded) - total;
         string name = string.Create(CultureInfo.InvariantCulture, $"total rounded to {_rounding.To:0.00######}");
         // It is in the total, not in the unrounded total.
-        if (rest != 0) Put(new DraftLine("rounding", name, 1, currency, rest, 0, rest));
+        if (rest != 0) Put("rounding", name, 1, currency, rest, 0, rest);
         return total + rest;
     }
 
@@ -86,10 +86,16 @@ internal sealed class BillDraft(string currency)
         return new Bill { From = Span.From, To = Span.To, Lines = lines };
     }
 
-    private void Put(in DraftLine line)
+    // Number by number into its place: a line made elsewhere and moved would be copied twice.
+    private void Put(string kind, string name, decimal quantity, string unit, decimal unitPrice, decimal unrounded, decimal amount)
     {
         if (_count == _lines.Length) Array.Resize(ref _lines, 2 * _count);
-        _lines[_count++] = line;
+        ref DraftLine line = ref _lines[_count++];
+        (line.Kind, line.Name, line.Unit) = (kind, name, unit);
+        line.Quantity = quantity;
+        line.UnitPrice = unitPrice;
+        line.Unrounded = unrounded;
+        line.Amount = amount;
     }
 
     /// <summary>A sum of kWh, kW or money as a decimal of six places.</summary>
@@ -110,4 +116,8 @@ internal sealed class BillDraft(string currency)
 }
 
 /// <summary>A line of a draft: what a <see cref="BillLine"/> says.</summary>
-internal readonly record struct DraftLine(string Kind, string Name, decimal Quantity, string Unit, decimal UnitPrice, decimal Unrounded, decimal Amount);
+internal struct DraftLine
+{
+    public string Kind, Name, Unit;
+    public decimal Quantity, UnitPrice, Unrounded, Amount;
+}

@@ -22,7 +22,13 @@ public sealed record BillRounding(bool OfTotal, decimal To)
         ulong whole = ((ulong)(uint)bits[1] << 32) | (uint)bits[0];
         int more = amount.Scale - 2;
         if (bits[2] != 0 || whole > long.MaxValue || (uint)more >= (uint)PowersOfTen.Length) return Math.Round(amount, 2, MidpointRounding.AwayFromZero) + 0.00m;
-        ulong unit = PowersOfTen[more], cents = (whole + (unit / 2)) / unit;
+        // A division by a number that the compiler knows is a multiplication; these are kWh of six places at prices of four and five.
+        ulong cents = more switch
+        {
+            8 => (whole + 50_000_000) / 100_000_000,
+            9 => (whole + 500_000_000) / 1_000_000_000,
+            _ => (whole + (PowersOfTen[more] / 2)) / PowersOfTen[more],
+        };
         return new decimal((int)cents, (int)(cents >> 32), 0, bits[3] < 0 && cents != 0, 2);
     }
 

@@ -78,8 +78,8 @@ public sealed class Batch
     {
         if (variants.Length != into.Length) throw new ArgumentException($"{into.Length} sums for {variants.Length} variants.", nameof(into));
         ArgumentOutOfRangeException.ThrowIfLessThan(cores, 1);
-        // Whole groups of lanes, two at a time where there are enough.
-        int stretch = Math.Min(4 * Lanes, Lanes * ((variants.Length + (cores * Lanes) - 1) / (cores * Lanes)));
+        // Whole groups of lanes, as many at a time as go in turns where there are enough.
+        int stretch = Math.Min(InTurns.Most * Lanes, Lanes * ((variants.Length + (cores * Lanes) - 1) / (cores * Lanes)));
         if (variants.Length > 0) Parallel.For(0, (variants.Length + stretch - 1) / stretch, new ParallelOptions { MaxDegreeOfParallelism = cores }, n =>
         {
             int from = n * stretch, count = Math.Min(stretch, variants.Length - from);

@@ -53,10 +53,10 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         RoomKwPerKwh = T.All(1 / (plant.ChargeEfficiency * stepHours));
         OutKwPerKwh = T.All(plant.DischargeEfficiency * plant.InverterEfficiency / stepHours);
         InverterBreakerKw = T.All(site.InverterBreakerKw);
-        ThroughInverterKw = T.All(Math.Min(plant.InverterKw, site.InverterBreakerKw));
+        ThroughInverterKw = T.All(Math.Max(0, Math.Min(plant.InverterKw, site.InverterBreakerKw)));
         ImportKw = T.All(offGrid ? generatorKw : site.ImportKw);
         ReliefKw = T.All(offGrid ? generatorKw : site.RelievesImport ? site.ImportKw : double.PositiveInfinity);
-        ExportKw = T.All(offGrid ? 0 : site.ExportKw);
+        ExportKw = T.All(offGrid ? 0 : Math.Max(0, site.ExportKw));
         BusbarKw = T.All(site.BusbarKw);
         AcOnBusbar = T.All(site.AcSolarOnBusbar ? 1 : 0);
         RestartAboveKwh = T.All(plant.LowestKwh + (plant.RestartKwh ?? (0.1 * plant.UsableKwh)) - Step.ToleranceKwh);

@@ -51,6 +51,16 @@ public class OutageDurationsTests
         Assert.InRange(rows, 550, 561);
     }
 
+    [Theory]
+    [InlineData(300.0, 1.0)]
+    [InlineData(120.0, 1.4)]
+    [InlineData(301.0, 1.0)]
+    [InlineData(120.0, 1.5)]
+    [InlineData(null, 1.0)]
+    [InlineData(120.0, null)]
+    public void OfIndices_WhereNothingIsLeftForMajorEvents_IsOneKind(double? minutes, double? count) =>
+        Assert.Equal(new OutageKind("all", 1.4, 300 / 1.4 / 60), Assert.Single(OutageDurations.OfIndices("t", 300, 1.4, minutes, count).Kinds));
+
     [Fact]
     public void Study_WithDurations_TellsTheShareOfEachKindCarried()
     {

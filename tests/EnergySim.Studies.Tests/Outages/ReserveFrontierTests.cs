@@ -1,3 +1,4 @@
+using EnergySim.Strategies;
 using EnergySim.Studies.Outages;
 
 namespace EnergySim.Studies.Tests.Outages;
@@ -43,6 +44,27 @@ public class ReserveFrontierTests
         // 10 kWh carry 0.6 kW without sun for no three days.
         Assert.Null(ReserveFrontier.Of(s_home, s_terms with { CloudFactor = 0, Wish = new OutageWish(72, 0.9) }).Offers[0].Recommended);
     }
+
+    [Fact]
+    public void Recommended_OfEqualSavings_IsTheLowerReserve()
+    {
+        // Without sun and under a flat price no reserve costs anything; 0.5 kW last 20 h times the reserve, so that ten hours need a half.
+        OfferFrontier offer = ReserveFrontier.Of(SmallHome.Of(SmallHome.Axis(20), _ => 0.5),
+            s_terms with { StartCharge = StartCharge.Storm, Wish = new OutageWish(10, 1) }).Offers[0];
+        Assert.Single(offer.Points.Select(p => p.AnnualSaving).Distinct());
+        Assert.Equal(offer.Points.First(p => p.WishFraction == 1), offer.Recommended);
+        Assert.Equal(0.2, offer.ReserveFraction);
+    }
+
+    [Fact]
+    public void Reserve_OfABatteryThatIsHeld_IsAll()
+    {
+        Offer held = s_home.Offers[0] with { Strategy = new Strategy { Base = Steering.Hold } };
+        Assert.Equal(1, ReserveFrontier.Of(s_home with { Offers = [held] }, s_terms).Offers[0].ReserveFraction);
+    }
+
+    [Fact]
+    public void TermsOutOfRange_AreRefused() => Assert.Throws<ArgumentException>(() => ReserveFrontier.Of(s_home, s_terms with { CloudFactor = 3 }));
 
     [Fact]
     public void StartChargeThatNoReserveChanges_IsRefused() =>

@@ -32,7 +32,17 @@ public class SurvivalTests
         Assert.Equal(0.75, survival.AtLeast(1));
         Assert.Equal(0.5, survival.AtLeast(1.1));
         Assert.Equal(1.25, survival.HoursLastedBy(0.5));
+        Assert.Equal((24.0, 0.0), (survival.HorizonHours, survival.CensoredFraction));
+        Assert.Equal(0, survival.AtLeast(24));
     }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-0.1)]
+    [InlineData(1.01)]
+    [InlineData(double.NaN)]
+    public void Share_OutOfRange_IsRefused(double share) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Survival([1], 336, 1).HoursLastedBy(share));
 
     [Fact]
     public void ExponentialDurations_FollowTheirSurvival()

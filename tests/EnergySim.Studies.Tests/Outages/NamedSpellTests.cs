@@ -87,6 +87,14 @@ public class NamedSpellTests
     }
 
     [Fact]
+    public void Storm_SeenTwelveHoursAhead_AddsTwelveHoursOfTheGrid()
+    {
+        // 100 kWh with a fifth as reserve; the inverter passes 5 kW.
+        Home home = HomeOf(_ => 1, battery: SmallHome.Ten with { CapacityKwh = 100 });
+        Assert.Equal(20 + (12 * 5), Of(home, s_terms with { StartCharge = StartCharge.Storm }).StartKwh, 9);
+    }
+
+    [Fact]
     public void LittleLoad_OutlastsTheHorizon()
     {
         NamedOutage named = Of(HomeOf(_ => 0.1), s_terms);

@@ -8,7 +8,8 @@ namespace EnergySim.Studies.Tests.Outages;
 /// <summary>One offer and one start alone agree with the study of all (common practice).</summary>
 public class OfferInOutageTests
 {
-    private static readonly Home s_home = WithTen(SmallHome.Of(SmallHome.Axis(6), i => i % 24 == 19 ? 3 : 0.6, i => i % 24 is >= 9 and < 15 ? 3 : 0));
+    // 3 kW at seven on the fifth morning: more than a reserve of 2 kWh.
+    private static readonly Home s_home = WithTen(SmallHome.Of(SmallHome.Axis(6), i => i == 103 ? 3 : 0.6, i => i % 24 is >= 9 and < 15 ? 3 : 0));
     private static readonly OutageTerms s_terms = new() { HorizonHours = 48, NamedHours = 24, NamedStart = new LocalDateTime(2025, 1, 8, 18, 0) };
 
     private static Home WithTen(Home home) => home with { Offers = [home.Offers[0], home.Offers[0] with { Name = "Ten", Units = 10 }] };
@@ -30,8 +31,11 @@ public class OfferInOutageTests
     [Fact]
     public void WorstStart_IsThatOfTheStudy()
     {
-        OfferOutages offer = OutageStudy.Of(s_home, s_terms with { NamedStart = null }).Offers[0];
-        Assert.Equal(offer.Named.At, OfferInOutage.WorstStart(s_home, Calendar(s_home), s_terms));
+        // Ten batteries last a day from any start: of equal starts the first would be the worst.
+        OutageTerms day = s_terms with { HorizonHours = 24, NamedStart = null };
+        OfferOutages offer = OutageStudy.Of(s_home, day).Offers[0];
+        Assert.Equal(new LocalDateTime(2025, 1, 10, 7, 0), offer.Named.At);
+        Assert.Equal(offer.Named.At, OfferInOutage.WorstStart(s_home, Calendar(s_home), day));
         Assert.Equal(offer.Worst[0].At, offer.Named.At);
     }
 

@@ -43,6 +43,16 @@ public class OfferSumsTests
     {
         OutageTerms terms = new() { HorizonHours = 24, NamedHours = 24 };
         Assert.Null(OutageStudy.Of(SmallHome.Of(SmallHome.Axis(2), _ => 0), terms).Offers[0].Availability);
+        // A single watt is served throughout.
+        Assert.Equal(1, OutageStudy.Of(SmallHome.Of(SmallHome.Axis(1), _ => 0.001), terms).Offers[0].Availability);
+    }
+
+    [Fact]
+    public void December_IsOfTheWinterOfJanuary()
+    {
+        var axis = new TimeAxis(DateTimeZone.Utc, Instant.FromUtc(2024, 12, 31, 0, 0), 60, 48);
+        OfferOutages offer = OutageStudy.Of(SmallHome.Of(axis, _ => 1), new OutageTerms { HorizonHours = 24, NamedHours = 24 }).Offers[0];
+        Assert.Equal(("December–February", 48), (Assert.Single(offer.BySeason).Season, offer.BySeason[0].Survival.Starts));
     }
 
     [Fact]

@@ -1,13 +1,15 @@
 using EnergySim.Studies.Outages;
+using EnergySim.Time;
+using NodaTime;
 
 namespace EnergySim.Studies.Tests.Outages;
 
 /// <summary>A later offer against the first, counted by hand: 1 kW from full lasts 10 h a battery (common practice).</summary>
 public class PairedOutagesTests
 {
-    private static IReadOnlyList<PairedOutages> Of(int[] units, bool twoYears = false)
+    private static IReadOnlyList<PairedOutages> Of(int[] units, bool twoYears = false, TimeAxis? axis = null)
     {
-        Home home = SmallHome.Of(SmallHome.Axis(4, 15), _ => 1, _ => 0);
+        Home home = SmallHome.Of(axis ?? SmallHome.Axis(4, 15), _ => 1, _ => 0);
         home = home with { Offers = [.. units.Select(n => home.Offers[0] with { Name = $"{n}", Units = n })] };
         OutageTerms terms = new() { HorizonHours = 48, NamedHours = 12, StartCharge = StartCharge.Full };
         if (twoYears) terms = terms with { WeatherYears = [new WeatherYear("same", home.Solar!.Profile)] };
@@ -25,6 +27,14 @@ public class PairedOutagesTests
         // First 06:00 after the start more than 10 h away and at most 20 h: 40 of 96 quarter hours.
         // At most 30 h: 56, those at 06:00 itself among them.
         Assert.Equal([40 / 96.0, 56 / 96.0], pairs.Select(p => p.CarriesNightFraction));
+    }
+
+    [Fact]
+    public void Night_EndsAtSix()
+    {
+        // Starts from midnight to noon: 06:00 is more than 10 h and at most 20 h away from 10:00 on, 8 of 48 quarter hours.
+        var axis = new TimeAxis(DateTimeZone.Utc, Instant.FromUtc(2025, 1, 6, 0, 0), 15, 48);
+        Assert.Equal(8 / 48.0, Assert.Single(Of([1, 2], axis: axis)).CarriesNightFraction);
     }
 
     [Fact]

@@ -1,7 +1,6 @@
 using EnergySim.Batches;
 using EnergySim.Engine;
 using EnergySim.TestData;
-using EnergySim.Wiring;
 
 namespace EnergySim.Tests.Engine;
 

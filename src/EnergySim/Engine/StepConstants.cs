@@ -52,8 +52,9 @@ internal readonly struct StepConstants<T> where T : struct, ILane<T>
         PerRectifierEfficiency = T.All(1 / plant.RectifierEfficiency);
         RoomKwPerKwh = T.All(1 / (plant.ChargeEfficiency * stepHours));
         OutKwPerKwh = T.All(plant.DischargeEfficiency * plant.InverterEfficiency / stepHours);
-        InverterBreakerKw = T.All(site.InverterBreakerKw);
-        ThroughInverterKw = T.All(Math.Max(0, Math.Min(plant.InverterKw, site.InverterBreakerKw)));
+        double breakerKw = Math.Max(0, site.InverterBreakerKw);
+        InverterBreakerKw = T.All(breakerKw);
+        ThroughInverterKw = T.All(Math.Min(plant.InverterKw, breakerKw));
         ImportKw = T.All(offGrid ? generatorKw : site.ImportKw);
         ReliefKw = T.All(offGrid ? generatorKw : site.RelievesImport ? site.ImportKw : double.PositiveInfinity);
         ExportKw = T.All(offGrid ? 0 : Math.Max(0, site.ExportKw));

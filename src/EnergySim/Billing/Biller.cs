@@ -20,6 +20,8 @@ public static class Biller
 
     /// <summary>What the bills of a span come to: the same bills, of which nothing but the total is kept.</summary>
     /// <param name="sums">What the meters saw, by bucket.</param>
+    /// <returns>Money in the plan's currency, credits and settlement included: to the last digit <see cref="BillSet.Total"/> of <see cref="Bill"/>. Below 0 = paid to the customer.</returns>
+    /// <exception cref="ArgumentNullException">No sums.</exception>
     public static decimal Total(MeterSums sums)
     {
         ArgumentNullException.ThrowIfNull(sums);

@@ -11,8 +11,7 @@ internal struct SumsBook(MeterColumns meter) : IBook<Scalar>
     public readonly double[] WithheldKw = new double[Limits.SiteCount];
     public readonly int[] BoundIntervals = new int[Limits.Count];
 
-    private readonly double[] _import = meter.Import, _export = meter.Export, _solar = meter.Solar, _load = meter.Load;
-    private int _index;
+    private MeterBook _meter = new(meter, 0);
 
     /// <summary>The sites at which a limit bound in the interval that is open, a bit each.</summary>
     public ulong SitesNow;
@@ -38,19 +37,13 @@ internal struct SumsBook(MeterColumns meter) : IBook<Scalar>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw)
-    {
-        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_import), _index) = importKw.Value;
-        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_export), _index) = exportKw.Value;
-        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_load), _index) = loadKw.Value;
-        Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_solar), _index) = solarKw.Value;
-    }
+    public readonly void Meter(Scalar importKw, Scalar exportKw, Scalar loadKw, Scalar solarKw) => _meter.Meter(importKw, exportKw, loadKw, solarKw);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Close()
     {
         if (SitesNow != 0) Count();
-        _index++;
+        _meter.Close();
     }
 
     // A limit counts once an interval, at however many sites it bound.

@@ -8,10 +8,8 @@ public sealed record BillRounding(bool OfTotal, decimal To)
     /// <summary>What holds where a plan does not say otherwise.</summary>
     public static BillRounding LinesToTheCent { get; } = new(false, 0.01m);
 
-    private readonly bool _isCent = To == 0.01m;
-
     /// <summary>An amount, rounded.</summary>
-    public decimal Of(decimal amount) => _isCent ? ToTheCent(amount) : Math.Round(amount / To, MidpointRounding.AwayFromZero) * To;
+    public decimal Of(decimal amount) => To == 0.01m ? ToTheCent(amount) : Math.Round(amount / To, MidpointRounding.AwayFromZero) * To;
 
     /// <summary>An amount of two places, rounded half away from zero.</summary>
     internal static decimal ToTheCent(decimal amount)

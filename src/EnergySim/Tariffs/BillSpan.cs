@@ -11,10 +11,10 @@ namespace EnergySim.Tariffs;
 public sealed record BillSpan(int FromDay, int UntilDay, int SettlementYear, bool EndsSettlementYear)
 {
     /// <summary>First local date.</summary>
-    public LocalDate From { get; } = TimeAxis.DateOfDay(FromDay);
+    public LocalDate From => TimeAxis.DateOfDay(FromDay);
 
     /// <summary>Last local date.</summary>
-    public LocalDate To { get; } = TimeAxis.DateOfDay(UntilDay - 1);
+    public LocalDate To => TimeAxis.DateOfDay(UntilDay - 1);
 
     /// <summary>Number of days.</summary>
     public int Days => UntilDay - FromDay;

@@ -32,6 +32,8 @@ public class RoundingTests
     {
         var rounding = new BillRounding(true, 0.05m);
         Assert.Equal((0.05m, -0.05m, 0.00m), (rounding.Of(0.025m), rounding.Of(-0.025m), rounding.Of(0.0249m)));
+        // Nothing of the step it was made from is left in a changed one.
+        Assert.Equal((0.05m, 0.03m), ((BillRounding.LinesToTheCent with { To = 0.05m }).Of(0.026m), (rounding with { To = 0.01m }).Of(0.026m)));
     }
 
     // The quick way of the usual amount against the general one: every scale, halves and their neighbours, and what is too long for it.
